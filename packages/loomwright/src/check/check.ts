@@ -1,0 +1,67 @@
+import type { SourceKey, SourceStatus } from '../source/index.js';
+
+/** One limit that a result was judged by. */
+export interface Check {
+  /** Which limit, in a few words of the trade; stable, so that a caller can look for it. */
+  readonly name: string;
+  /** What was found, or null where there is no number (then `because` says why). */
+  readonly value: number | null;
+  /** What it was judged by, or null where the rule has no number. */
+  readonly limit: number | null;
+  /** Unit of both. */
+  readonly unit: string;
+  /** Whether the value must stay at or below, or at or above, the limit. */
+  readonly sense: 'atMost' | 'atLeast';
+  /** Room left as a fraction of the limit: 0 or more is met. Null where value or limit is. */
+  readonly marginFraction: number | null;
+  /** Whether the limit is met. */
+  readonly ok: boolean;
+  /** Where the limit comes from. */
+  readonly source: SourceKey;
+  /** How far that can be trusted. */
+  readonly sourceStatus: SourceStatus;
+  /** Why there is no number, or what a reader should know. */
+  readonly because?: string;
+}
+
+/** What `makeCheck` needs: a check without its verdict. */
+export interface CheckInput {
+  readonly name: string;
+  readonly value: number | null;
+  readonly limit: number | null;
+  readonly unit: string;
+  readonly sense: 'atMost' | 'atLeast';
+  readonly source: SourceKey;
+  readonly sourceStatus: SourceStatus;
+  readonly because?: string;
+  /** The verdict where value or limit is null; ignored otherwise. */
+  readonly okWithoutNumber?: boolean;
+}
+
+/** A check with its margin and verdict worked out. The comparison is exact: nothing is rounded before it. */
+export function makeCheck(input: CheckInput): Check {
+  const { name, value, limit, unit, sense, source, sourceStatus, because } = input;
+  let ok = input.okWithoutNumber ?? false;
+  let marginFraction: number | null = null;
+  if (value !== null && limit !== null) {
+    ok = sense === 'atMost' ? value <= limit : value >= limit;
+    const room = sense === 'atMost' ? limit - value : value - limit;
+    marginFraction = limit === 0 ? Math.sign(room) : room / Math.abs(limit);
+  }
+  const check = { name, value, limit, unit, sense, marginFraction, ok, source, sourceStatus };
+  return because === undefined ? check : { ...check, because };
+}
+
+/** The check with the least room: a failed one before a met one, one without a number last among its kind. */
+export function tightestCheck(checks: readonly Check[]): Check | null {
+  let tightest: Check | null = null;
+  for (const check of checks) {
+    if (tightest === null || rank(check) < rank(tightest)) tightest = check;
+  }
+  return tightest;
+}
+
+function rank(check: Check): number {
+  const margin = check.marginFraction ?? (check.ok ? 1e9 : -1e9);
+  return check.ok ? margin : margin - 1e12;
+}

@@ -1,0 +1,2 @@
+export type { NotPossible } from './answer.js';
+export { type Check, type CheckInput, makeCheck, tightestCheck } from './check.js';

@@ -1,0 +1,115 @@
+import { InputError } from '../error/index.js';
+import { needAbove } from '../error/guard.js';
+import type { ConductorTable, ResistanceBasis } from '../table/index.js';
+import { M_PER_FOOT, circularMilsToMm2 } from '../unit/index.js';
+import { awgToAreaMm2 } from './gauge.js';
+import { COPPER_20, type Metal } from './metal.js';
+
+/** A conductor's size: exactly one of the three. They are never converted into one another unasked. */
+export interface SizeInput {
+  /** Nominal area in mm². */
+  readonly areaMm2?: number;
+  /** American wire gauge, such as '18' or '4/0'. */
+  readonly awg?: string;
+  /** SAE gauge number of vehicle cable, such as '12'. */
+  readonly saeGauge?: string;
+}
+
+/** A size with what its basis says of it. */
+export interface ResolvedSize {
+  /** The size in the words of the trade: '2.5 mm²', 'AWG 12', 'SAE 12'. */
+  readonly label: string;
+  /** Nominal area in mm². */
+  readonly areaMm2: number;
+  /** Resistance in Ω/m at `ratedTempC`. */
+  readonly resistanceOhmPerM: number;
+  readonly ratedTempC: number;
+  readonly metal: Metal;
+}
+
+/** Looks a size up in its basis. The slip of a gauge given to a table of mm² is named, not guessed around. */
+export function resolveSize(fn: string, input: SizeInput, basis: ResistanceBasis): ResolvedSize {
+  needBasis(fn, basis);
+  const { areaMm2, awg, saeGauge } = input;
+  const given = Number(areaMm2 !== undefined) + Number(awg !== undefined) + Number(saeGauge !== undefined);
+  if (given !== 1) {
+    throw new InputError(
+      fn,
+      'areaMm2',
+      'oneOfFields',
+      given === 0 ? undefined : given,
+      'or awg or saeGauge must be given, one only',
+    );
+  }
+  if (areaMm2 !== undefined) {
+    needAbove(fn, 'areaMm2', areaMm2, 0);
+    if (areaMm2 < 1e-3) {
+      throw new InputError(fn, 'areaMm2', 'range', areaMm2, 'must be at least 0.001', 'is this in m²?');
+    }
+  }
+  if (basis.kind === 'geometric') {
+    if (saeGauge !== undefined) {
+      throw new InputError(
+        fn,
+        'saeGauge',
+        'inTable',
+        saeGauge,
+        'needs resistanceBasis saeJ1128',
+        'an SAE size has no geometry of its own',
+      );
+    }
+    const area = areaMm2 ?? awgToAreaMm2(awg as string);
+    return {
+      label: awg === undefined ? `${area} mm²` : `AWG ${awg}`,
+      areaMm2: area,
+      resistanceOhmPerM: COPPER_20 / area,
+      ratedTempC: 20,
+      metal: 'copper',
+    };
+  }
+  const field = basis.sizes === 'mm2' ? 'areaMm2' : basis.sizes === 'awg' ? 'awg' : 'saeGauge';
+  const size = basis.sizes === 'mm2' ? areaMm2 : basis.sizes === 'awg' ? awg : saeGauge;
+  if (size === undefined) {
+    throw new InputError(fn, field, 'missing', size, `is required: ${basis.key} names its sizes by it`);
+  }
+  const row = basis.rows.find(([name]) => name === String(size));
+  if (row === undefined) {
+    const names = basis.rows.map(([name]) => name).join(' ');
+    throw new InputError(fn, field, 'inTable', size, `must be a size of ${basis.key} (${names})`);
+  }
+  return resolveRow(basis, row);
+}
+
+/** A row of a table as a resolved size. */
+export function resolveRow(table: ConductorTable, row: readonly [size: string, printed: number]): ResolvedSize {
+  const [name, printed] = row;
+  const resistanceOhmPerM =
+    table.prints === 'ohm/km'
+      ? printed / 1000
+      : table.prints === 'ohm/kft'
+        ? printed / (1000 * M_PER_FOOT)
+        : COPPER_20 / circularMilsToMm2(printed);
+  const areaMm2 =
+    table.sizes === 'mm2' ? Number(name) : table.sizes === 'awg' ? awgToAreaMm2(name) : circularMilsToMm2(printed);
+  return {
+    label: table.sizes === 'mm2' ? `${name} mm²` : `${table.sizes === 'awg' ? 'AWG' : 'SAE'} ${name}`,
+    areaMm2,
+    resistanceOhmPerM,
+    ratedTempC: table.ratedTempC,
+    metal: table.metal,
+  };
+}
+
+/** A basis must be one of the objects of the table room. */
+export function needBasis(fn: string, basis: ResistanceBasis): void {
+  if (typeof basis !== 'object' || basis === null || (basis.kind !== 'geometric' && basis.kind !== 'table')) {
+    throw new InputError(
+      fn,
+      'resistanceBasis',
+      basis === undefined ? 'missing' : 'object',
+      basis,
+      'must be one of the resistance bases',
+      'import one, such as iso19642, iec60228Class5 or geometric',
+    );
+  }
+}

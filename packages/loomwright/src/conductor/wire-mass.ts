@@ -1,0 +1,45 @@
+import { needAtLeast, needAbove, needInput, needOneOf } from '../error/guard.js';
+import { METALS, type Metal } from './metal.js';
+
+export interface WireMassInput {
+  /** Conductor area in mm², above 0. */
+  readonly areaMm2: number;
+  /** Length in m, at least 0. */
+  readonly lengthM: number;
+  /** Metal; annealed copper unless given. Tin is counted as copper. */
+  readonly metal?: Metal;
+  /** Length of a strand over length of the wire, 1 (solid) to 1.1; 1 unless given. */
+  readonly layFactor?: number;
+}
+
+export interface WireMassResult {
+  /** Mass of the conductor in kg. */
+  readonly massKg: number;
+  /** Mass of one metre in kg/m. */
+  readonly massKgPerM: number;
+}
+
+/**
+ * Mass of a bare conductor. Insulation is not counted.
+ *
+ * $$m = \gamma\,A\,l\,k_{\mathrm{lay}}$$
+ *
+ * with $\gamma$ = 8.89 g/cm³ for copper and 2.703 g/cm³ for aluminium at 20 °C.
+ *
+ * @param input area, length, metal, lay factor
+ * @returns mass in kg and in kg/m
+ * @throws InputError when a field is missing or out of range
+ * @source nbs-hb-100, section 1.1 (copper); iec-60889 (aluminium, from memory)
+ * @example wireMass({ areaMm2: 25, lengthM: 4 }).massKg //=> 0.889
+ */
+export function wireMass(input: WireMassInput): WireMassResult {
+  needInput('wireMass', input);
+  const { areaMm2, lengthM, metal = 'copper', layFactor = 1 } = input;
+  needAbove('wireMass', 'areaMm2', areaMm2);
+  needAtLeast('wireMass', 'lengthM', lengthM);
+  needOneOf('wireMass', 'metal', metal, METALS);
+  needAtLeast('wireMass', 'layFactor', layFactor, 1);
+  const densityGPerCm3 = metal === 'aluminium' ? 2.703 : 8.89;
+  const massKgPerM = (densityGPerCm3 * areaMm2 * layFactor) / 1000;
+  return { massKg: massKgPerM * lengthM, massKgPerM };
+}

@@ -1,0 +1,95 @@
+import { InputError } from './input-error.js';
+
+// The guards of the house. Each takes the function's name, the field's name and the value; each throws an
+// InputError or returns nothing. The happy path is one or two comparisons, so that a formula stays fast.
+
+/** The one argument must be an object. */
+export function needInput(fn: string, input: unknown): void {
+  if (typeof input !== 'object' || input === null || Array.isArray(input)) {
+    throw new InputError(fn, 'input', 'object', input, 'must be an object with named fields');
+  }
+}
+
+/** Throws for what is not a finite number: the shared slow path of the guards below. */
+function notFinite(fn: string, field: string, value: unknown): void {
+  if (value === undefined || value === null) throw new InputError(fn, field, 'missing', value, 'is required');
+  if (typeof value !== 'number') {
+    const hint = typeof value === 'string' && value.trim() !== '' ? 'a number without its unit is wanted here' : '';
+    throw new InputError(fn, field, 'number', value, 'must be a number', hint);
+  }
+  if (!Number.isFinite(value)) throw new InputError(fn, field, 'finite', value, 'must be a finite number');
+}
+
+/** Any finite number. */
+export function needFinite(fn: string, field: string, value: number): void {
+  if (typeof value !== 'number' || !(value - value === 0)) notFinite(fn, field, value);
+}
+
+/** A finite number above a limit (0 unless given). `hint` names the likely slip. */
+export function needAbove(fn: string, field: string, value: number, limit = 0, hint?: string): void {
+  if (!(value > limit && value < Infinity) || typeof value !== 'number') {
+    notFinite(fn, field, value);
+    throw new InputError(fn, field, 'above', value, `must be above ${limit}`, hint);
+  }
+}
+
+/** A finite number at or above a limit (0 unless given). */
+export function needAtLeast(fn: string, field: string, value: number, limit = 0, hint?: string): void {
+  if (!(value >= limit && value < Infinity) || typeof value !== 'number') {
+    notFinite(fn, field, value);
+    throw new InputError(fn, field, 'atLeast', value, `must be at least ${limit}`, hint);
+  }
+}
+
+/** A finite number within a closed range. */
+export function needBetween(fn: string, field: string, value: number, low: number, high: number, hint?: string): void {
+  if (!(value >= low && value <= high) || typeof value !== 'number') {
+    notFinite(fn, field, value);
+    if (value < low) throw new InputError(fn, field, 'atLeast', value, `must be at least ${low}`, hint);
+    throw new InputError(fn, field, 'atMost', value, `must be at most ${high}`, hint);
+  }
+}
+
+/** A whole number at or above a limit. */
+export function needInteger(fn: string, field: string, value: number, limit = 0): void {
+  needAtLeast(fn, field, value, limit);
+  if (!Number.isSafeInteger(value)) throw new InputError(fn, field, 'integer', value, 'must be a whole number');
+}
+
+/** A Celsius temperature above absolute zero and below what any of our materials stands. */
+export function needTempC(fn: string, field: string, value: number): void {
+  needBetween(fn, field, value, -273.15, 2000, value > 2000 ? 'is this in another unit?' : 'below absolute zero');
+}
+
+/** One of a list of words. */
+export function needOneOf(fn: string, field: string, value: string, words: readonly string[]): void {
+  if (!words.includes(value)) {
+    if (value === undefined || value === null) {
+      throw new InputError(fn, field, 'missing', value, `is required: one of ${words.join(', ')}`);
+    }
+    throw new InputError(fn, field, 'oneOf', value, `must be one of ${words.join(', ')}`);
+  }
+}
+
+/** A list with at least so many entries. */
+export function needList(fn: string, field: string, value: readonly unknown[], atLeast = 0): void {
+  if (!Array.isArray(value)) {
+    throw new InputError(fn, field, value === undefined ? 'missing' : 'list', value, 'must be a list');
+  }
+  if (value.length < atLeast) {
+    throw new InputError(
+      fn,
+      field,
+      'list',
+      value,
+      `must have at least ${atLeast} ${atLeast === 1 ? 'entry' : 'entries'}`,
+    );
+  }
+}
+
+/** A non-empty text. */
+export function needText(fn: string, field: string, value: string): void {
+  if (typeof value !== 'string' || value === '') {
+    throw new InputError(fn, field, value === undefined ? 'missing' : 'text', value, 'must be a text');
+  }
+}

@@ -1,0 +1,50 @@
+/** Which kind of rule an input broke. */
+export type InputRule =
+  | 'object'
+  | 'missing'
+  | 'number'
+  | 'finite'
+  | 'above'
+  | 'atLeast'
+  | 'below'
+  | 'atMost'
+  | 'integer'
+  | 'text'
+  | 'list'
+  | 'oneOf'
+  | 'oneOfFields'
+  | 'inTable'
+  | 'order'
+  | 'range';
+
+/**
+ * Bad input. Recognise it by `code === 'LOOMWRIGHT_INPUT'`, not by class: two copies of a library have two classes.
+ *
+ * `fn` is the function that was called, `field` the field at fault (dotted and bracketed inside lists:
+ * `outPath[2].lengthM`), `rule` the kind of rule broken and `value` what was given.
+ */
+export class InputError extends Error {
+  readonly code: 'LOOMWRIGHT_INPUT' = 'LOOMWRIGHT_INPUT';
+  readonly fn: string;
+  readonly field: string;
+  readonly rule: InputRule;
+  readonly value: unknown;
+
+  constructor(fn: string, field: string, rule: InputRule, value: unknown, must: string, hint = '') {
+    super(`${fn}: ${field} ${must}, got ${shown(value)}${hint && `: ${hint}`}`);
+    this.name = 'InputError';
+    this.fn = fn;
+    this.field = field;
+    this.rule = rule;
+    this.value = value;
+  }
+}
+
+/** A value as an error message shows it: short, and never throwing. */
+function shown(value: unknown): string {
+  if (typeof value === 'string') return value.length > 40 ? `'${value.slice(0, 37)}…'` : `'${value}'`;
+  if (value === undefined) return 'nothing';
+  if (typeof value === 'object' && value !== null) return Array.isArray(value) ? 'a list' : 'an object';
+  if (typeof value === 'function') return 'a function';
+  return String(value);
+}

@@ -1,0 +1,1 @@
+export { findRoot, type FindRootInput } from './find-root.js';

@@ -1,0 +1,15 @@
+import { conductorSources } from './conductor.js';
+import { practiceSources } from './practice.js';
+import { protectionSources } from './protection.js';
+
+export type { Source, SourceStatus } from './type.js';
+
+/** Every source that the library cites, by its stable key. */
+export const sources = /* @__PURE__ */ (() => ({
+  ...conductorSources,
+  ...protectionSources,
+  ...practiceSources,
+}))();
+
+/** The stable key of a source. */
+export type SourceKey = keyof typeof sources;

@@ -1,0 +1,37 @@
+import { expect } from 'vitest';
+
+type Fields = Record<string, unknown>;
+
+/** The unit at the end of a field's name: 'outLengthM' and 'returnLengthM' are of one kind. */
+function kindOf(field: string): string | undefined {
+  return /(?:Mm2|Mm|Ohm|OhmPerM|TempC|RiseK|Fraction|A2s|Ah|Hz|Nm|Kg|Kpa|Deg|Kmh|Rpm|[A-Z])$/.exec(field)?.[0];
+}
+
+/**
+ * Swaps every pair of inputs of one kind and demands that the result changes: two swapped arguments must not go
+ * unseen. Pairs whose symmetry is physics are declared.
+ */
+export function swapsMatter<I extends object>(
+  fn: (input: I) => unknown,
+  input: I,
+  symmetric: readonly (readonly [keyof I & string, keyof I & string])[] = [],
+): void {
+  const fields = Object.entries(input as Fields).filter(([, value]) => typeof value === 'number');
+  const before = JSON.stringify(fn(input));
+  for (let i = 0; i < fields.length; i++) {
+    for (let j = i + 1; j < fields.length; j++) {
+      const [a, va] = fields[i]!;
+      const [b, vb] = fields[j]!;
+      if (kindOf(a) === undefined || kindOf(a) !== kindOf(b) || va === vb) continue;
+      const declared = symmetric.some(([x, y]) => (x === a && y === b) || (x === b && y === a));
+      let after: string;
+      try {
+        after = JSON.stringify(fn({ ...input, [a]: vb, [b]: va }));
+      } catch {
+        continue; // refused: the swap did not go unseen
+      }
+      if (declared) expect(after, `${a} and ${b} are declared symmetric`).toBe(before);
+      else expect(after, `${a} and ${b} swapped`).not.toBe(before);
+    }
+  }
+}
