@@ -5,3 +5,5 @@ export * from './check/index.js';
 export * from './number/index.js';
 export * from './table/index.js';
 export * from './conductor/index.js';
+export * from './load/index.js';
+export * from './feed/index.js';

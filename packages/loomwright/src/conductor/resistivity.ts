@@ -1,5 +1,5 @@
 import { InputError } from '../error/index.js';
-import { needAbove, needInput, needOneOf, needTempC } from '../error/guard.js';
+import { needAbove, needInput, needOneOf, needConductorTempC } from '../error/guard.js';
 import { ALUMINIUM_20, COPPER_20, METALS, type Metal, resistanceRatio } from './metal.js';
 
 /** How resistance is carried from 20 °C to another temperature. */
@@ -47,10 +47,7 @@ export interface ResistivityResult {
 export function resistivity(input: ResistivityInput): ResistivityResult {
   needInput('resistivity', input);
   const { conductorTempC, metal = 'copper', strandDiameterMm, form = 'inferred-zero' } = input;
-  needTempC('resistivity', 'conductorTempC', conductorTempC);
-  if (conductorTempC < -100 || conductorTempC > 400) {
-    throw new InputError('resistivity', 'conductorTempC', 'range', conductorTempC, 'must lie from -100 to 400');
-  }
+  needConductorTempC('resistivity', 'conductorTempC', conductorTempC);
   needOneOf('resistivity', 'metal', metal, METALS);
   needOneOf('resistivity', 'form', form, ['inferred-zero', 'linear', 'simplified-0.004']);
   const rho20 = resistivity20(metal, strandDiameterMm);

@@ -1,4 +1,4 @@
-import { needAtLeast, needInput, needTempC } from '../error/guard.js';
+import { needAtLeast, needInput, needConductorTempC } from '../error/guard.js';
 import type { SourceKey, SourceStatus } from '../source/index.js';
 import type { ResistanceBasis } from '../table/index.js';
 import { resistanceRatio } from './metal.js';
@@ -47,7 +47,7 @@ export function wireResistance(input: WireResistanceInput): WireResistanceResult
   const { resistanceBasis, lengthM, conductorTempC } = input;
   const size = resolveSize('wireResistance', input, resistanceBasis);
   needAtLeast('wireResistance', 'lengthM', lengthM);
-  needTempC('wireResistance', 'conductorTempC', conductorTempC);
+  needConductorTempC('wireResistance', 'conductorTempC', conductorTempC);
   const resistanceOhmPerM = size.resistanceOhmPerM * resistanceRatio(size.metal, size.ratedTempC, conductorTempC);
   return {
     resistanceOhm: resistanceOhmPerM * lengthM,

@@ -61,6 +61,11 @@ export function needTempC(fn: string, field: string, value: number): void {
   needBetween(fn, field, value, -273.15, 2000, value > 2000 ? 'is this in another unit?' : 'below absolute zero');
 }
 
+/** A conductor temperature: −100 to 400 °C, where the resistance of our metals is a straight line. */
+export function needConductorTempC(fn: string, field: string, value: number): void {
+  needBetween(fn, field, value, -100, 400, 'outside the straight part of the resistance line');
+}
+
 /** One of a list of words. */
 export function needOneOf(fn: string, field: string, value: string, words: readonly string[]): void {
   if (!words.includes(value)) {

@@ -1,0 +1,1 @@
+export { voltageDrop, type VoltageDropInput, type VoltageDropResult } from './voltage-drop.js';

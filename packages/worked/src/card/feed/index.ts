@@ -1,0 +1,1 @@
+export { voltageDropCard } from './voltage-drop.js';

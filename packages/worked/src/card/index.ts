@@ -1,0 +1,20 @@
+export { cards } from './all.js';
+export { cautions, type CautionKey } from './caution.js';
+export * from './feed/index.js';
+export { nomenclature, termOf, type Term, type Terms } from './nomenclature/index.js';
+export {
+  type Card,
+  type Choice,
+  type ChoiceField,
+  type Constant,
+  defineCard,
+  type Field,
+  type FlagField,
+  type NumberField,
+  type ResultField,
+  type Step,
+  type TextField,
+  type Uses,
+  type Values,
+} from './type.js';
+export { codeOf, exampleValues, inputOf } from './values.js';

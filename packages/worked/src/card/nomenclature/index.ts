@@ -1,0 +1,12 @@
+import { feedTerms } from './feed.js';
+import type { Term, Terms } from './type.js';
+
+export type { Term, Terms } from './type.js';
+
+/** Every name of fields and results: label and symbol. The unit follows from the end of the name. */
+export const nomenclature: Terms = /* @__PURE__ */ (() => ({ ...feedTerms }))();
+
+/** A name's term; the name itself where it has none. */
+export function termOf(name: string): Term {
+  return nomenclature[name] ?? { label: name, symbol: `\\mathrm{${name}}` };
+}
