@@ -1,6 +1,7 @@
 import { conductorSources } from './conductor.js';
 import { practiceSources } from './practice.js';
 import { protectionSources } from './protection.js';
+import { sensorSources } from './sensor.js';
 
 export type { Source, SourceStatus } from './type.js';
 
@@ -9,6 +10,7 @@ export const sources = /* @__PURE__ */ (() => ({
   ...conductorSources,
   ...protectionSources,
   ...practiceSources,
+  ...sensorSources,
 }))();
 
 /** The stable key of a source. */
