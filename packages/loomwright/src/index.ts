@@ -7,3 +7,6 @@ export * from './table/index.js';
 export * from './conductor/index.js';
 export * from './load/index.js';
 export * from './feed/index.js';
+export * from './heat/index.js';
+export * from './relay/index.js';
+export * from './protection/index.js';

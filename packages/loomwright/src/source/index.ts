@@ -1,4 +1,5 @@
 import { conductorSources } from './conductor.js';
+import { heatSources } from './heat.js';
 import { practiceSources } from './practice.js';
 import { protectionSources } from './protection.js';
 import { sensorSources } from './sensor.js';
@@ -9,6 +10,7 @@ export type { Source, SourceStatus } from './type.js';
 export const sources = /* @__PURE__ */ (() => ({
   ...conductorSources,
   ...protectionSources,
+  ...heatSources,
   ...practiceSources,
   ...sensorSources,
 }))();

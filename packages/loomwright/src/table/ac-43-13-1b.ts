@@ -33,37 +33,6 @@ export const awgStranded: ConductorTable = {
   ],
 };
 
-/** AC 43.13-1B table 11-9: amperes of stranded copper in large, lightly used bundles at 70 °C ambient. */
-export const ac4313Ampacity: AmpacityTable = {
-  key: 'ac-43-13-1b-table-11-9',
-  source: 'ac-43-13-1b',
-  status: 'published',
-  place:
-    'Table 11-9, page 11-23: 70 °C ambient, 33 or more wires (9 from No. 8 up), at most 20 % of the bundle in use, 60 000 ft',
-  sizes: 'awg',
-  baseTempC: 70,
-  classesC: [105, 150, 200],
-  rows: [
-    ['24', 2.5, 4, 5],
-    ['22', 3, 5, 6],
-    ['20', 4, 7, 9],
-    ['18', 6, 9, 12],
-    ['16', 7, 11, 14],
-    ['14', 10, 14, 18],
-    ['12', 13, 19, 25],
-    ['10', 17, 26, 32],
-    ['8', 38, 57, 71],
-    ['6', 50, 76, 97],
-    ['4', 68, 103, 133],
-    ['2', 95, 141, 179],
-    ['1', 113, 166, 210],
-    ['1/0', 128, 192, 243],
-    ['2/0', 147, 222, 285],
-    ['3/0', 172, 262, 335],
-    ['4/0', 204, 310, 395],
-  ],
-};
-
 /** AC 43.13-1B table 11-9: the circular mils of the same wires. A row is the size and the printed area. */
 export const ac4313CircularMils: readonly (readonly [size: string, circularMils: number])[] = [
   ['24', 475],
@@ -84,3 +53,35 @@ export const ac4313CircularMils: readonly (readonly [size: string, circularMils:
   ['3/0', 166500],
   ['4/0', 210900],
 ];
+
+/** AC 43.13-1B table 11-9: amperes of stranded copper in large, lightly used bundles at 70 °C ambient. */
+export const ac4313Ampacity: AmpacityTable = {
+  key: 'ac-43-13-1b-table-11-9',
+  source: 'ac-43-13-1b',
+  status: 'published',
+  place:
+    'Table 11-9, page 11-23: 70 °C ambient, 33 or more wires (9 from No. 8 up), at most 20 % of the bundle in use, 60 000 ft',
+  sizes: 'awg',
+  baseTempC: 70,
+  classesC: [105, 150, 200],
+  circularMils: ac4313CircularMils,
+  rows: [
+    ['24', 2.5, 4, 5],
+    ['22', 3, 5, 6],
+    ['20', 4, 7, 9],
+    ['18', 6, 9, 12],
+    ['16', 7, 11, 14],
+    ['14', 10, 14, 18],
+    ['12', 13, 19, 25],
+    ['10', 17, 26, 32],
+    ['8', 38, 57, 71],
+    ['6', 50, 76, 97],
+    ['4', 68, 103, 133],
+    ['2', 95, 141, 179],
+    ['1', 113, 166, 210],
+    ['1/0', 128, 192, 243],
+    ['2/0', 147, 222, 285],
+    ['3/0', 172, 262, 335],
+    ['4/0', 204, 310, 395],
+  ],
+};
