@@ -1,0 +1,3 @@
+import { cruise } from './rooms.mjs';
+
+export default cruise;
