@@ -1,4 +1,7 @@
-export { areaMm2ToAwg, AWG_SIZES, awgToAreaMm2, awgToDiameterMm } from './gauge.js';
+export { areaMm2ToAwg } from './area-mm2-to-awg.js';
+export { awgToAreaMm2 } from './awg-to-area-mm2.js';
+export { awgToDiameterMm } from './awg-to-diameter-mm.js';
+export { AWG_SIZES } from './gauge.js';
 export type { Metal } from './metal.js';
 export { nearestSizes, type NearestSizesInput, type NearestSizesResult } from './nearest-sizes.js';
 export { resistivity, type ResistivityInput, type ResistivityResult, type TemperatureForm } from './resistivity.js';

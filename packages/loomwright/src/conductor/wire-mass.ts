@@ -1,8 +1,10 @@
-import { needAtLeast, needAbove, needInput, needOneOf } from '../error/guard.js';
+import { needAtLeast, needBetween, needInput, needOneOf } from '../error/guard.js';
+import type { SourceKey, SourceStatus } from '../source/index.js';
+import { needAreaMm2 } from './area.js';
 import { METALS, type Metal } from './metal.js';
 
 export interface WireMassInput {
-  /** Conductor area in mm², above 0. */
+  /** Conductor area in mm², at least 0.001. */
   readonly areaMm2: number;
   /** Length in m, at least 0. */
   readonly lengthM: number;
@@ -17,29 +19,39 @@ export interface WireMassResult {
   readonly massKg: number;
   /** Mass of one metre in kg/m. */
   readonly massKgPerM: number;
+  /** Where the density comes from. */
+  readonly source: SourceKey;
+  /** How far that can be trusted. */
+  readonly sourceStatus: SourceStatus;
 }
 
 /**
- * Mass of a bare conductor. Insulation is not counted.
+ * Mass of a bare conductor. Insulation is not counted, nor the tin.
  *
  * $$m = \gamma\,A\,l\,k_{\mathrm{lay}}$$
  *
  * with $\gamma$ = 8.89 g/cm³ for copper and 2.703 g/cm³ for aluminium at 20 °C.
  *
  * @param input area, length, metal, lay factor
- * @returns mass in kg and in kg/m
- * @throws InputError when a field is missing or out of range
+ * @returns mass in kg and in kg/m, and where the density comes from
+ * @throws InputError when a field is missing, out of range or not a known word
+ * Valid for any area from 0.001 mm² up; below it throws, for the slip of m².
  * @source nbs-hb-100, section 1.1 (copper); iec-60889 (aluminium, from memory)
  * @example wireMass({ areaMm2: 25, lengthM: 4 }).massKg //=> 0.889
  */
 export function wireMass(input: WireMassInput): WireMassResult {
   needInput('wireMass', input);
   const { areaMm2, lengthM, metal = 'copper', layFactor = 1 } = input;
-  needAbove('wireMass', 'areaMm2', areaMm2);
+  needAreaMm2('wireMass', areaMm2);
   needAtLeast('wireMass', 'lengthM', lengthM);
   needOneOf('wireMass', 'metal', metal, METALS);
-  needAtLeast('wireMass', 'layFactor', layFactor, 1);
-  const densityGPerCm3 = metal === 'aluminium' ? 2.703 : 8.89;
-  const massKgPerM = (densityGPerCm3 * areaMm2 * layFactor) / 1000;
-  return { massKg: massKgPerM * lengthM, massKgPerM };
+  needBetween('wireMass', 'layFactor', layFactor, 1, 1.1);
+  const aluminium = metal === 'aluminium';
+  const massKgPerM = ((aluminium ? 2.703 : 8.89) * areaMm2 * layFactor) / 1000;
+  return {
+    massKg: massKgPerM * lengthM,
+    massKgPerM,
+    source: aluminium ? 'iec-60889' : 'nbs-hb-100',
+    sourceStatus: aluminium ? 'memory' : 'published',
+  };
 }

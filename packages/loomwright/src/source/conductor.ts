@@ -51,7 +51,7 @@ export const conductorSources = {
     title: 'SAE J1128, low-voltage primary cable, minimum conductor area',
     publisher: 'SAE International',
     status: 'memory',
-    note: 'Minimum circular mils from memory. SAE sizes are 3 to 12 % smaller than AWG sizes of the same number.',
+    note: 'Minimum circular mils from memory. SAE sizes are 3 to 11 % smaller than AWG sizes of the same number.',
   },
   'sae-j1127': {
     title: 'SAE J1127, low-voltage battery cable, minimum conductor area',

@@ -1,38 +1,5 @@
 import type { AmpacityTable, ConductorTable } from './type.js';
 
-/** AC 43.13-1B table 11-9: tin-plated stranded copper by AWG, maximum at 20 °C. */
-export const awgStranded: ConductorTable = {
-  kind: 'table',
-  key: 'awg-stranded',
-  source: 'ac-43-13-1b',
-  status: 'published',
-  place:
-    'Table 11-9, page 11-23: tin-plated stranded copper, maximum ohm per 1000 ft at 20 °C; the 24 AWG row prints the value of a high-strength alloy',
-  sizes: 'awg',
-  metal: 'tinned-copper',
-  ratedTempC: 20,
-  prints: 'ohm/kft',
-  rows: [
-    ['24', 28.4],
-    ['22', 16.2],
-    ['20', 9.88],
-    ['18', 6.23],
-    ['16', 4.81],
-    ['14', 3.06],
-    ['12', 2.02],
-    ['10', 1.26],
-    ['8', 0.7],
-    ['6', 0.44],
-    ['4', 0.28],
-    ['2', 0.18],
-    ['1', 0.15],
-    ['1/0', 0.12],
-    ['2/0', 0.09],
-    ['3/0', 0.07],
-    ['4/0', 0.06],
-  ],
-};
-
 /** AC 43.13-1B table 11-9: the circular mils of the same wires. A row is the size and the printed area. */
 export const ac4313CircularMils: readonly (readonly [size: string, circularMils: number])[] = [
   ['24', 475],
@@ -53,6 +20,40 @@ export const ac4313CircularMils: readonly (readonly [size: string, circularMils:
   ['3/0', 166500],
   ['4/0', 210900],
 ];
+
+/** AC 43.13-1B table 11-9: tin-plated stranded copper by AWG, maximum at 20 °C. */
+export const awgStranded: ConductorTable = {
+  kind: 'table',
+  key: 'awg-stranded',
+  source: 'ac-43-13-1b',
+  status: 'published',
+  place:
+    'Table 11-9, page 11-23: tin-plated stranded copper, maximum ohm per 1000 ft at 20 °C; two decimals only from No. 8 up, hence to 8 % either way; the 24 AWG row prints the value of a high-strength alloy',
+  sizes: 'awg',
+  metal: 'tinned-copper',
+  ratedTempC: 20,
+  prints: 'ohm/kft',
+  circularMils: ac4313CircularMils,
+  rows: [
+    ['24', 28.4],
+    ['22', 16.2],
+    ['20', 9.88],
+    ['18', 6.23],
+    ['16', 4.81],
+    ['14', 3.06],
+    ['12', 2.02],
+    ['10', 1.26],
+    ['8', 0.7],
+    ['6', 0.44],
+    ['4', 0.28],
+    ['2', 0.18],
+    ['1', 0.15],
+    ['1/0', 0.12],
+    ['2/0', 0.09],
+    ['3/0', 0.07],
+    ['4/0', 0.06],
+  ],
+};
 
 /** AC 43.13-1B table 11-9: amperes of stranded copper in large, lightly used bundles at 70 °C ambient. */
 export const ac4313Ampacity: AmpacityTable = {

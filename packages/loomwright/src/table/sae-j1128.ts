@@ -1,6 +1,10 @@
 import type { ConductorTable } from './type.js';
 
-/** SAE J1128 primary and J1127 battery cable: minimum area, hence maximum resistance of annealed copper. From memory. */
+/**
+ * SAE J1128 primary and J1127 battery cable: minimum area, hence the resistance of annealed copper of that area.
+ * From memory. The stranding adds to it.
+ * @source sae-j1128; sae-j1127
+ */
 export const saeJ1128: ConductorTable = {
   kind: 'table',
   key: 'sae-j1128',

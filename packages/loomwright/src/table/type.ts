@@ -15,8 +15,7 @@ export interface TableHeader {
 
 /**
  * Conductor sizes with the resistance or the area that a publication prints, in its own units.
- * A row is the size, the printed value and, where the publication has one beside a resistance, the circular mils
- * of copper; convert with `wireResistance`.
+ * A row is the size and the printed value; convert with `wireResistance`.
  */
 export interface ConductorTable extends TableHeader {
   readonly kind: 'table';
@@ -26,7 +25,9 @@ export interface ConductorTable extends TableHeader {
   readonly ratedTempC: number;
   /** What the second column is. An area is turned into the resistance of annealed copper of that area. */
   readonly prints: 'ohm/km' | 'ohm/kft' | 'circular-mils';
-  readonly rows: readonly (readonly [size: string, printed: number, circularMils?: number])[];
+  readonly rows: readonly (readonly [size: string, printed: number])[];
+  /** The areas of the sizes where the publication prints them beside a resistance, in circular mils. */
+  readonly circularMils?: readonly (readonly [size: string, circularMils: number])[];
 }
 
 /** Resistance from area alone: the ideal that no stranded wire reaches. */
@@ -82,4 +83,11 @@ export interface PreferredSeries extends TableHeader {
   /** The tolerance that parts of the series usually have. A part's own may be tighter. */
   readonly usualToleranceFraction: number;
   readonly values: readonly number[];
+}
+
+/** The most volts that a class of circuit may lose, out and back, with the wire hot. */
+export interface DropBudget extends TableHeader {
+  /** Which circuits it is for. */
+  readonly circuits: string;
+  readonly dropV: number;
 }
