@@ -99,7 +99,7 @@ export function resolveRow(table: ConductorTable, row: ConductorTable['rows'][nu
 }
 
 /** A basis must be one of the objects of the table room. */
-function needBasis(fn: string, basis: ResistanceBasis): void {
+export function needBasis(fn: string, basis: ResistanceBasis): void {
   if (typeof basis !== 'object' || basis === null || (basis.kind !== 'geometric' && basis.kind !== 'table')) {
     throw new InputError(
       fn,

@@ -1,5 +1,6 @@
 export type { ConstantCurrentLoad, ConstantPowerLoad, Load, MotorLoad, ResistanceLoad } from './load.js';
 export {
+  type PartKind,
   type PathLimit,
   type PathPart,
   solvePath,

@@ -2,10 +2,15 @@ import type { NotPossible } from '../check/index.js';
 import { needAbove, needAtLeast, needInput, needList, needText } from '../error/guard.js';
 import { type Load, needLoad, settle } from './load.js';
 
+/** What a part of a path is. */
+export type PartKind = 'wire' | 'fuse' | 'relay' | 'switch' | 'terminal' | 'connector' | 'body' | 'source' | 'other';
+
 /** One thing in the path that current goes through. */
 export interface PathPart {
   /** What it is: 'main fuse', 'wire out', 'ground stud'. */
   readonly name: string;
+  /** What kind of thing it is, for drawings and for what depends on it; `other` where left out. */
+  readonly kind?: PartKind;
   /** Resistance in Ω, at least 0, at the temperature that matters (a fuse: hot). */
   readonly resistanceOhm: number;
 }
@@ -23,6 +28,7 @@ export interface SolvePathInput {
 /** One part of a solved path. */
 export interface SolvedPart {
   readonly name: string;
+  readonly kind: PartKind;
   readonly side: 'out' | 'return';
   readonly resistanceOhm: number;
   /** Volts lost in it. */
@@ -103,11 +109,12 @@ export function solvePath(input: SolvePathInput): SolvePathResult | NotPossible<
   const parts: SolvedPart[] = [];
   let beforeV = supplyV;
   const walk = (side: 'out' | 'return', list: readonly PathPart[]): void => {
-    for (const { name, resistanceOhm } of list) {
+    for (const { name, kind = 'other', resistanceOhm } of list) {
       const partV = currentA * resistanceOhm;
       const afterV = beforeV - partV;
       parts.push({
         name,
+        kind,
         side,
         resistanceOhm,
         dropV: partV,

@@ -27,6 +27,12 @@ export const protectionSources = {
     publisher: 'component makers',
     status: 'published',
   },
+  'iec-60364-4-43': {
+    title: 'IEC 60364-4-43, protection against overcurrent',
+    publisher: 'IEC',
+    status: 'published',
+    note: 'Clause 433.1 (In ≤ Iz, I2 ≤ 1.45 Iz) from memory; table 43A read in a copy.',
+  },
   'blade-fuse-data': {
     title: 'Component data of blade fuses: cold resistance, drop at rated current, melting I²t',
     publisher: 'component makers',

@@ -1,0 +1,7 @@
+export {
+  chooseFuse,
+  type ChooseFuseInput,
+  type ChosenFuse,
+  type NearestFuse,
+  type OverloadRule,
+} from './choose-fuse.js';

@@ -1,0 +1,1 @@
+export { relayPickup, type RelayPickupInput, type RelayPickupResult } from './relay-pickup.js';
