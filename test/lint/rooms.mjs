@@ -117,6 +117,6 @@ export const cruise = {
   options: {
     doNotFollow: { path: ['node_modules', '/dist/'] },
     tsPreCompilationDeps: true,
-    enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'default', 'types'] },
+    enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'default'] },
   },
 };

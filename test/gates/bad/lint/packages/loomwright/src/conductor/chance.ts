@@ -1,0 +1,3 @@
+export function chance(): number {
+  return Math.random();
+}

@@ -1,0 +1,3 @@
+export function speak(): void {
+  console.log('12 V');
+}

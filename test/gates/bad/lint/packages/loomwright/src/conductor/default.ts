@@ -1,0 +1,3 @@
+export default function unnamed(): number {
+  return 1;
+}

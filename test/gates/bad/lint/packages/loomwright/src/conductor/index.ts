@@ -1,0 +1,2 @@
+export { good, areaToGood, type GoodInput } from './good.js';
+export { twoArguments, plainArgument, aToB } from './arguments.js';

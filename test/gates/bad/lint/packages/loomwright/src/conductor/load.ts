@@ -1,0 +1,3 @@
+export async function load(): Promise<unknown> {
+  return await import('./good.js');
+}

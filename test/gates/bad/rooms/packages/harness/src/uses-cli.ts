@@ -1,0 +1,1 @@
+export { any } from '../../cli/src/any.js';

@@ -1,0 +1,1 @@
+export { any } from '../../../docs/any.js';

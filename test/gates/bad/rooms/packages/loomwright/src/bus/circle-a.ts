@@ -1,0 +1,2 @@
+import { b } from './circle-b.js';
+export const a = (): number => b();

@@ -1,0 +1,2 @@
+import { a } from './circle-a.js';
+export const b = (): number => a();

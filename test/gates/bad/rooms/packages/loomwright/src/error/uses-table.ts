@@ -1,0 +1,1 @@
+export { any } from '../table/any.js';

@@ -1,0 +1,3 @@
+export interface Any {
+  readonly currentA: number;
+}

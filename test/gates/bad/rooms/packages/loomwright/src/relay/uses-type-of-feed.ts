@@ -1,0 +1,2 @@
+import type { Any } from '../feed/any.js';
+export type Mine = Any;

@@ -1,0 +1,1 @@
+export { unit } from 'mathjs';
