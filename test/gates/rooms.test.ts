@@ -69,6 +69,14 @@ describe('the table and the folders agree', () => {
     for (const room of rooms) expect(index).toContain(`export * from './${room}/index.js';`);
   });
 
+  it('is the one that DEVELOPERS.md shows', () => {
+    const text = readFileSync(join(root, 'DEVELOPERS.md'), 'utf8');
+    const shown = [...text.matchAll(/^\| `(\w+)` \| (.+) \|$/gm)].map(
+      ([, room = '', imports = '']) => [room, [...imports.matchAll(/`(\w+)`/g)].map(([, name]) => name)] as const,
+    );
+    expect(Object.fromEntries(shown)).toEqual(ROOMS);
+  });
+
   it('has every package', () => {
     const folders = readdirSync(join(root, 'packages'), { withFileTypes: true })
       .filter((entry) => entry.isDirectory())
