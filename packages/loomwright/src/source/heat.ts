@@ -28,6 +28,11 @@ export const heatSources = {
     status: 'published',
     note: 'Fits within 0.15 % of tables from 200 to 400 K. A web copy prints 344.88 for 344.84 in the density.',
   },
+  'air-tables': {
+    title: 'Thermophysical properties of dry air at one atmosphere, as tabulated from Hilsenrath and Touloukian',
+    publisher: 'engineering data pages',
+    status: 'published',
+  },
   'us-standard-atmosphere': {
     title: 'U.S. Standard Atmosphere, 1976 (ISO 2533 below 32 km)',
     publisher: 'NOAA, NASA, USAF',
@@ -49,6 +54,19 @@ export const heatSources = {
     title: 'Holman, Heat Transfer; example 7-5',
     publisher: 'McGraw-Hill',
     status: 'memory',
+  },
+  'mcadams-1954': {
+    title: 'McAdams, Heat Transmission; Nu = 0.53 Ra^¼ for horizontal cylinders, and a solved problem by it',
+    publisher: 'McGraw-Hill',
+    edition: '1954',
+    status: 'published',
+    note: 'The solved problem was read in course notes.',
+  },
+  'is-9857': {
+    title: 'IS 9857, welding cables: dimensions and current ratings',
+    publisher: 'Bureau of Indian Standards',
+    edition: '1990',
+    status: 'published',
   },
   'mil-w-5088': {
     title: 'MIL-W-5088L (SAE AS50881), wiring, aerospace vehicle: bundle derating curves',
