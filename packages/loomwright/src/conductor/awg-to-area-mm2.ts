@@ -2,7 +2,7 @@ import { gaugeAreaMm2, gaugeNumber } from './gauge.js';
 
 /**
  * Area in mm² of a solid round wire of an AWG number. A stranded wire of the same number has about this copper
- * area (AC 43.13-1B has 6 % less at No. 16, 17 % more at No. 18); an SAE wire of the same number has less.
+ * area (AC 43.13-1B has 17 % more at No. 18 and 10 % less at No. 12); an SAE wire of the same number has less.
  *
  * $$A_n = \frac{\pi}{4} d_n^2, \qquad d_n = 0.127\,\mathrm{mm} \cdot 92^{(36-n)/39}$$
  *
