@@ -1,0 +1,126 @@
+import { z } from 'zod';
+import { quantity, size } from '../file/quantity.js';
+
+// One circuit on its own: a fragment of the loom file. Keys are trade words; every quantity carries its unit.
+
+const partKinds = ['wire', 'fuse', 'relay', 'switch', 'terminal', 'connector', 'body', 'other'] as const;
+
+/** One thing in a path: exactly one of the kinds, with its length (a wire) or its resistance (all else). */
+const part = z
+  .strictObject({
+    wire: quantity('lengthM', { min: 0 }).optional().describe('Length of wire of the size being chosen'),
+    fuse: z
+      .union([z.literal('chosen'), quantity('resistanceOhm', { min: 0 })])
+      .optional()
+      .describe('Resistance hot, or `chosen`: that of the fuse that the plan chooses'),
+    relay: quantity('resistanceOhm', { min: 0 }).optional(),
+    switch: quantity('resistanceOhm', { min: 0 }).optional(),
+    terminal: quantity('resistanceOhm', { min: 0 }).optional(),
+    connector: quantity('resistanceOhm', { min: 0 }).optional(),
+    body: quantity('resistanceOhm', { min: 0 })
+      .optional()
+      .describe('Resistance of the body or frame between two studs'),
+    other: quantity('resistanceOhm', { min: 0 }).optional(),
+    name: z.string().min(1).optional(),
+    count: z.int().min(1).max(100).optional().describe('How many of them; 1 unless given'),
+  })
+  .superRefine((value, context) => {
+    const given = partKinds.filter((kind) => value[kind] !== undefined);
+    if (given.length !== 1) {
+      context.addIssue({
+        code: 'custom',
+        message: `must be one of ${partKinds.join(', ')}, ${given.length === 0 ? 'none is given' : `got ${given.join(' and ')}`}.`,
+      });
+    }
+  });
+
+const load = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('constant current'), current: quantity('currentA', { above: 0 }) }),
+  z.strictObject({ kind: z.literal('resistance'), resistance: quantity('resistanceOhm', { above: 0 }) }),
+  z.strictObject({ kind: z.literal('constant power'), power: quantity('powerW', { above: 0 }) }),
+  z.strictObject({
+    kind: z.literal('motor'),
+    windingResistance: quantity('windingResistanceOhm', { above: 0 }),
+    speedConstant: z.number().positive().describe('rpm per volt of back-EMF'),
+    ratedCurrent: quantity('ratedCurrentA', { above: 0 }),
+    ratedVoltage: quantity('ratedV', { above: 0 }),
+    torque: z.enum(['constant', 'speed squared']),
+  }),
+]);
+
+const protection = z.union([
+  z.strictObject({
+    fuse: z.enum(['blade-fuse']),
+    overload: z.enum(['strict', 'iec-60364-4-43', 'rating-at-most-ampacity', 'us-33-cfr-183-455']),
+    continuousShare: quantity('continuousFraction', { above: 0, max: 1 }),
+    fuseTemperature: quantity('fuseTempC', { min: -40, max: 125 }),
+    shortVoltage: quantity('shortSupplyV', { above: 0 }),
+    sourceResistance: quantity('sourceResistanceOhm', { min: 0 }),
+    clearWithin: quantity('clearWithinS', { above: 0 }),
+  }),
+  z.strictObject({ upstream: z.string().min(1), mayCarry: quantity('mayCarryA', { above: 0 }) }),
+  z.strictObject({ none: z.string().min(1).describe('Why no protection is allowed here') }),
+]);
+
+const relay = z.strictObject({
+  supply: quantity('supplyV', { above: 0 }),
+  driverDrop: quantity('driverDropV', { min: 0 }),
+  wireResistance: quantity('wireResistanceOhm', { min: 0 }),
+  coil: quantity('coilResistanceOhm', { above: 0 }),
+  pickUp: quantity('ratedPickUpV', { above: 0 }),
+  dropOut: quantity('ratedDropOutV', { min: 0 }),
+  ratedAt: quantity('ratedTempC', { min: -60, max: 200 }),
+  coilTemperature: quantity('coilTempC', { min: -60, max: 200 }),
+});
+
+/** The schema of a file with one circuit. */
+export const circuitSchema = z.strictObject({
+  circuit: z.string().min(1).describe('Name of the circuit'),
+  vehicle: z.string().min(1).optional(),
+  note: z.string().optional(),
+  supply: quantity('supplyV', { above: 0 }).describe('Voltage at the start of the path'),
+  judgedAt: z
+    .array(quantity('supplyV', { above: 0 }))
+    .describe('Other supply voltages at which the drop is judged; may be empty'),
+  load,
+  out: z.array(part).min(1).describe('From the supply to the load, in order'),
+  return: z.array(part).describe('From the load back to the supply, in order'),
+  rules: z.strictObject({
+    wire: z
+      .enum([
+        'geometric',
+        'iso-19642',
+        'iec-60228-class-2',
+        'iec-60228-class-5',
+        'iec-60228-class-5-tinned',
+        'sae-j1128',
+        'awg-stranded',
+      ])
+      .describe('Table of the wire that you buy'),
+    stock: z.array(size()).min(1).optional().describe('Sizes in stock; the whole table where left out'),
+    insulation: quantity('insulationTempC', { min: 40, max: 260 }),
+    ambient: quantity('ambientTempC', { min: -60, max: 200 }),
+    heating: z.enum(['us-33-cfr-183-425', 'ac-43-13-1b-table-11-9']),
+    budget: z
+      .enum([
+        'critical-feed-3-percent',
+        'general-feed-10-percent',
+        'ac-43-13-1b-14-v-continuous',
+        'ac-43-13-1b-14-v-intermittent',
+        'starter-0-8-v',
+        'charging-0-7-v',
+        'lamp-0-5-v',
+      ])
+      .optional(),
+    drop: quantity('dropV', { above: 0 }).optional().describe('Most volts lost out and back'),
+    wireDrop: quantity('wireDropV', { above: 0 }).optional().describe('Most volts lost in the wire alone'),
+    loadVoltage: quantity('loadV', { above: 0 }).optional().describe('Fewest volts at the load'),
+    conductorTemperature: quantity('conductorTempC', { min: -100, max: 400 }).optional(),
+    leastArea: quantity('leastAreaMm2', { min: 0 }).describe('Smallest area that stands being handled here'),
+  }),
+  protection,
+  relay: relay.optional(),
+});
+
+/** A file with one circuit, read and checked: numbers in the core's units. */
+export type Circuit = z.output<typeof circuitSchema>;

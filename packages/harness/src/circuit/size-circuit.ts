@@ -1,0 +1,166 @@
+import {
+  ac4313Ampacity,
+  aircraftContinuousBudget,
+  aircraftIntermittentBudget,
+  awgStranded,
+  bladeFuse,
+  chargingBudget,
+  criticalFeedBudget,
+  type FeedPart,
+  generalFeedBudget,
+  geometric,
+  iec60228Class2,
+  iec60228Class5,
+  iec60228Class5Tinned,
+  iso19642,
+  type JudgedSize,
+  lampBudget,
+  type Load,
+  type NotPossible,
+  type Protection,
+  relayPickup,
+  type RelayPickupResult,
+  saeJ1128,
+  sizeFeed,
+  type SizeFeedInput,
+  type SizeFeedResult,
+  starterBudget,
+  us33Cfr183Ampacity,
+} from 'loomwright';
+import type { Circuit } from './schema.js';
+
+const bases = [geometric, iso19642, iec60228Class2, iec60228Class5, iec60228Class5Tinned, saeJ1128, awgStranded];
+const budgets = [
+  criticalFeedBudget,
+  generalFeedBudget,
+  aircraftContinuousBudget,
+  aircraftIntermittentBudget,
+  starterBudget,
+  chargingBudget,
+  lampBudget,
+];
+const heatings = [us33Cfr183Ampacity, ac4313Ampacity];
+
+/** A circuit with its answer. */
+export interface SizedCircuit {
+  readonly circuit: Circuit;
+  /** What `sizeFeed` was asked. */
+  readonly input: SizeFeedInput;
+  readonly feed: SizeFeedResult | NotPossible<JudgedSize>;
+  /** The relay of the file, or null where it names none. */
+  readonly relay: RelayPickupResult | null;
+}
+
+/**
+ * Sizes the wire and the fuse of a circuit file, and judges its relay.
+ *
+ * Where the file lists the fuse as `chosen`, the resistance hot of the fuse that is chosen is put into the path; the
+ * choice is repeated until it stands.
+ */
+export function sizeCircuit(circuit: Circuit): SizedCircuit {
+  let fuseOhm = 0;
+  let input = inputOf(circuit, fuseOhm);
+  let feed = sizeFeed(input);
+  const chosen = [...circuit.out, ...circuit.return].some((part) => part.fuse === 'chosen');
+  for (let turn = 0; chosen && turn < 8; turn++) {
+    const next: number = feed.possible ? (feed.fuse?.hotOhm ?? 0) : fuseOhm;
+    if (next === fuseOhm) break;
+    fuseOhm = next;
+    input = inputOf(circuit, fuseOhm);
+    feed = sizeFeed(input);
+  }
+  const { relay } = circuit;
+  return {
+    circuit,
+    input,
+    feed,
+    relay:
+      relay === undefined
+        ? null
+        : relayPickup({
+            supplyV: relay.supply,
+            driverDropV: relay.driverDrop,
+            wireResistanceOhm: relay.wireResistance,
+            coilResistanceOhm: relay.coil,
+            ratedPickUpV: relay.pickUp,
+            ratedDropOutV: relay.dropOut,
+            ratedTempC: relay.ratedAt,
+            coilTempC: relay.coilTemperature,
+          }),
+  };
+}
+
+function inputOf(circuit: Circuit, fuseOhm: number): SizeFeedInput {
+  const { rules } = circuit;
+  const budget = budgets.find(({ key }) => key === rules.budget);
+  return {
+    supplyV: circuit.supply,
+    outParts: circuit.out.map((part) => partOf(part, fuseOhm, 'out')),
+    returnParts: circuit.return.map((part) => partOf(part, fuseOhm, 'back')),
+    load: loadOf(circuit),
+    resistanceBasis: bases.find(({ key }) => key === rules.wire) ?? geometric,
+    ...(rules.stock === undefined ? {} : { stock: rules.stock.map((s) => s.areaMm2 ?? s.awg ?? s.saeGauge ?? '') }),
+    limits: {
+      ...(budget === undefined ? {} : { budget }),
+      ...(rules.drop === undefined ? {} : { dropV: rules.drop }),
+      ...(rules.wireDrop === undefined ? {} : { wireDropV: rules.wireDrop }),
+      ...(rules.loadVoltage === undefined ? {} : { loadV: rules.loadVoltage }),
+    },
+    judgedAtV: circuit.judgedAt,
+    heating: {
+      kind: 'table',
+      table: heatings.find(({ key }) => key === rules.heating) ?? us33Cfr183Ampacity,
+      insulationTempC: rules.insulation,
+      ambientTempC: rules.ambient,
+    },
+    ...(rules.conductorTemperature === undefined ? {} : { conductorTempC: rules.conductorTemperature }),
+    leastAreaMm2: rules.leastArea,
+    protection: protectionOf(circuit),
+  };
+}
+
+function partOf(part: Circuit['out'][number], fuseOhm: number, way: 'out' | 'back'): FeedPart {
+  const count = part.count ?? 1;
+  const many = count === 1 ? '' : ` × ${count}`;
+  if (part.wire !== undefined) return { name: `${part.name ?? `wire ${way}`}${many}`, lengthM: part.wire * count };
+  const kinds = ['fuse', 'relay', 'switch', 'terminal', 'connector', 'body', 'other'] as const;
+  const kind = kinds.find((k) => part[k] !== undefined) ?? 'other';
+  const given = part[kind];
+  const resistanceOhm = (given === 'chosen' ? fuseOhm : Number(given)) * count;
+  return { name: `${part.name ?? kind}${many}`, kind, resistanceOhm };
+}
+
+function loadOf({ load }: Circuit): Load {
+  switch (load.kind) {
+    case 'constant current':
+      return { kind: 'constant-current', currentA: load.current };
+    case 'resistance':
+      return { kind: 'resistance', resistanceOhm: load.resistance };
+    case 'constant power':
+      return { kind: 'constant-power', powerW: load.power };
+    case 'motor':
+      return {
+        kind: 'motor',
+        windingResistanceOhm: load.windingResistance,
+        speedConstantRpmPerV: load.speedConstant,
+        ratedCurrentA: load.ratedCurrent,
+        ratedV: load.ratedVoltage,
+        torque: load.torque === 'constant' ? 'constant' : 'speed-squared',
+      };
+  }
+}
+
+function protectionOf({ protection }: Circuit): Protection {
+  if ('none' in protection) return { kind: 'none', because: protection.none };
+  if ('upstream' in protection) return { kind: 'upstream', name: protection.upstream, mayCarryA: protection.mayCarry };
+  return {
+    kind: 'fuse',
+    family: bladeFuse,
+    continuousFraction: protection.continuousShare,
+    overloadRule: protection.overload,
+    fuseTempC: protection.fuseTemperature,
+    shortSupplyV: protection.shortVoltage,
+    sourceResistanceOhm: protection.sourceResistance,
+    clearWithinS: protection.clearWithin,
+  };
+}

@@ -1,0 +1,91 @@
+import { isMap, isSeq, LineCounter, parseDocument, type Document, type Node } from 'yaml';
+import type { Problem } from './problem.js';
+
+/** Largest file that is read, in characters: a vehicle of several thousand circuits is well below. */
+export const LARGEST_FILE = 4_000_000;
+/** Deepest nesting that is read. */
+export const DEEPEST_NESTING = 40;
+
+/** A file as data, with a way to find the line of each field. */
+export interface ReadFile {
+  readonly data: unknown;
+  /** Line and column of the field at a path; of the nearest field above it where it is missing. */
+  readonly place: (path: readonly PropertyKey[]) => { readonly line: number; readonly column: number } | null;
+}
+
+/**
+ * Reads YAML or JSON (which is YAML) without ever throwing on its content. Too large, too deep, too many aliases and
+ * bad syntax come back as problems with their lines.
+ */
+export function readFile(text: string): { readonly file: ReadFile | null; readonly problems: readonly Problem[] } {
+  const stop = (
+    rule: 'syntax' | 'size',
+    message: string,
+    line: number | null = null,
+    column: number | null = null,
+  ) => ({
+    file: null,
+    problems: [{ line, column, field: '', rule, message, likely: null }] as const,
+  });
+  if (text.length > LARGEST_FILE) {
+    return stop('size', `the file has ${text.length} characters; at most ${LARGEST_FILE} are read`);
+  }
+  const depth = nesting(text);
+  if (depth > DEEPEST_NESTING)
+    return stop('size', `the file is nested ${depth} deep; at most ${DEEPEST_NESTING} are read`);
+  const lines = new LineCounter();
+  let document: Document.Parsed;
+  let data: unknown;
+  try {
+    document = parseDocument(text, { lineCounter: lines, prettyErrors: false, uniqueKeys: true, merge: false });
+    const [error] = document.errors;
+    if (error !== undefined) {
+      const { line, col } = lines.linePos(error.pos[0]);
+      return stop('syntax', `not valid YAML or JSON: ${error.message}`, line, col);
+    }
+    data = document.toJS({ maxAliasCount: 50 });
+  } catch (error) {
+    return stop('syntax', `not valid YAML or JSON: ${error instanceof Error ? error.message : String(error)}`);
+  }
+  if (typeof data !== 'object' || data === null || Array.isArray(data)) {
+    return stop('syntax', 'the file must hold named fields, such as `circuit: Lift pump`', 1, 1);
+  }
+  return { file: { data, place: (path) => place(document, lines, path) }, problems: [] };
+}
+
+/** Depth of brackets in flow style, and of indentation, without parsing: a bound against hostile nesting. */
+function nesting(text: string): number {
+  let depth = 0;
+  let deepest = 0;
+  for (let i = 0; i < text.length; i++) {
+    const c = text.charCodeAt(i);
+    if (c === 0x5b || c === 0x7b) deepest = Math.max(deepest, ++depth);
+    else if (c === 0x5d || c === 0x7d) depth--;
+  }
+  for (const [indent] of text.matchAll(/^(?: |- )+/gm)) deepest = Math.max(deepest, indent.length / 2);
+  return Math.ceil(deepest);
+}
+
+function place(
+  document: Document.Parsed,
+  lines: LineCounter,
+  path: readonly PropertyKey[],
+): { line: number; column: number } | null {
+  let node: Node | null = document.contents as Node | null;
+  let offset = node?.range?.[0] ?? 0;
+  for (const step of path) {
+    if (isMap(node)) {
+      const pair = node.items.find(
+        (item) => String((item.key as { value?: unknown } | null)?.value ?? item.key) === String(step),
+      );
+      if (pair === undefined) break;
+      offset = (pair.key as Node).range?.[0] ?? offset;
+      node = pair.value as Node | null;
+    } else if (isSeq(node) && typeof step === 'number') {
+      node = (node.items[step] as Node | undefined) ?? null;
+      offset = node?.range?.[0] ?? offset;
+    } else break;
+  }
+  const { line, col } = lines.linePos(offset);
+  return line === 0 ? null : { line, column: col };
+}
