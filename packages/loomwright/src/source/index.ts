@@ -3,6 +3,7 @@ import { heatSources } from './heat.js';
 import { practiceSources } from './practice.js';
 import { protectionSources } from './protection.js';
 import { sensorSources } from './sensor.js';
+import { temperatureSources } from './temperature.js';
 
 export type { Source, SourceStatus } from './type.js';
 
@@ -13,6 +14,7 @@ export const sources = /* @__PURE__ */ (() => ({
   ...heatSources,
   ...practiceSources,
   ...sensorSources,
+  ...temperatureSources,
 }))();
 
 /** The stable key of a source. */
