@@ -20,6 +20,39 @@ export {
   necChapter9Table8Uncoated,
 } from './nec-chapter-9-table-8.js';
 export { saeJ1128 } from './sae-j1128.js';
+export {
+  iec60751,
+  iec751of1983,
+  platinumClassA,
+  platinumClassAA,
+  platinumClassB,
+  platinumClassC,
+} from './platinum.js';
+export {
+  ntc100k,
+  ntc103jl1a,
+  ntc10k3mcd1,
+  ntc10k44031,
+  ntc2252,
+  ntc3k44005,
+  ntcCoolant2500,
+  ntcMaterial1,
+  ntcMaterial1Inverse,
+} from './thermistor.js';
+export { thermocoupleJ, thermocoupleK, thermocoupleN, thermocoupleT } from './thermocouple.js';
+export type {
+  BetaCurve,
+  CubicCurve,
+  CurveHeader,
+  InverseCubicCurve,
+  OddFourTermCurve,
+  PlatinumClass,
+  PlatinumCurve,
+  PointCurve,
+  SteinhartHartCurve,
+  ThermistorCurve,
+  ThermocoupleType,
+} from './temperature-type.js';
 export type {
   AmpacityTable,
   ConductorTable,
