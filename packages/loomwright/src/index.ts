@@ -10,3 +10,5 @@ export * from './feed/index.js';
 export * from './heat/index.js';
 export * from './relay/index.js';
 export * from './protection/index.js';
+export * from './divider/index.js';
+export * from './temperature/index.js';
