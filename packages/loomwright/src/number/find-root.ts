@@ -20,7 +20,8 @@ export interface FindRootInput {
  *
  * @returns x with a change of sign within `tolerance`.
  * @throws ConvergenceError where the ends have the same sign, a value is not a number, or the steps run out.
- * @source Chandrupatla, T. R., Advances in Engineering Software 28 (1997) 145–149.
+ * @source chandrupatla-1997
+ * @example findRoot({ fn: 'demo', f: (x) => x * x - 2, low: 0, high: 2, tolerance: 1e-12 }) //=> 1.414213562
  */
 export function findRoot(input: FindRootInput): number {
   const { fn, f, low, high, tolerance, steps = 100 } = input;

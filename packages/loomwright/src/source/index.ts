@@ -1,5 +1,6 @@
 import { conductorSources } from './conductor.js';
 import { heatSources } from './heat.js';
+import { methodSources } from './method.js';
 import { practiceSources } from './practice.js';
 import { protectionSources } from './protection.js';
 import { sensorSources } from './sensor.js';
@@ -12,6 +13,7 @@ export const sources = /* @__PURE__ */ (() => ({
   ...conductorSources,
   ...protectionSources,
   ...heatSources,
+  ...methodSources,
   ...practiceSources,
   ...sensorSources,
   ...temperatureSources,

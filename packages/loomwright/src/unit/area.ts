@@ -3,6 +3,7 @@ import { MM_PER_INCH } from './constant.js';
 
 /**
  * Circular mils to mm². A circular mil is the area of a circle one thousandth of an inch across.
+ * @source nist-sp-811, appendix B.8
  * @example circularMilsToMm2(1000) //=> 0.506707
  */
 export function circularMilsToMm2(circularMils: number): number {

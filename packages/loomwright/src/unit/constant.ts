@@ -1,4 +1,4 @@
-// Exact definitions; everything else in this room is derived from them in one chain.
+// Exact definitions (NIST SP 811, appendix B); everything else in this room is derived from them in one chain.
 
 /** Metres in one international foot (exact, 1959 agreement). */
 export const M_PER_FOOT = 0.3048;
