@@ -40,7 +40,7 @@ function vitest(project) {
   return async () => {
     const file = join(cache, `${project}.json`);
     rmSync(file, { force: true });
-    const args = ['run', '--project', project, '--maxWorkers=2', '--reporter=default', '--reporter=json'];
+    const args = ['run', '--project', project, '--maxWorkers=2', '--reporter=dot', '--reporter=json'];
     const { code, output } = await run(tool('vitest', ...args, `--outputFile.json=${file}`), { cwd: test });
     const report = existsSync(file) ? JSON.parse(readFileSync(file, 'utf8')) : null;
     const tests = sumVitest(report);
@@ -85,7 +85,7 @@ const steps = [
       ]
     : []),
   { name: 'unit', lanes: 2, after: ['lint', 'unused', 'site'], do: vitest('unit') },
-  { name: 'built', lanes: 2, needs: ['build', 'types'], after: ['unit'], do: vitest('built') },
+  { name: 'built', lanes: 2, needs: ['build'], after: ['types', 'unit'], do: vitest('built') },
   ...(hasTests('browser') ? [{ name: 'browser', lanes: 2, needs: ['site'], after: ['built'], do: browser }] : []),
 ];
 
@@ -104,6 +104,7 @@ for (const signal of ['SIGINT', 'SIGTERM']) {
 
 const start = performance.now();
 const results = [];
+rmSync(join(test, 'node_modules/.cache/size.json'), { force: true });
 mkdirSync(cache, { recursive: true });
 if (!hasSite) console.log('There is no site yet: docs has no configuration, so nothing is built there.');
 if (!hasTests('browser')) console.log('There are no browser tests yet.');

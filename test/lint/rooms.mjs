@@ -35,7 +35,11 @@ export const PACKAGES = {
     modules: { mathjs: 'src/quantity/adapter\\.ts$', '@observablehq/plot': 'src/plot/' },
     node: false,
   },
-  harness: { imports: ['worked', 'loomwright'], modules: { zod: 'src/', yaml: 'src/' }, node: false },
+  harness: {
+    imports: ['worked', 'loomwright'],
+    modules: { zod: 'src/', yaml: 'src/', 'fastest-levenshtein': 'src/' },
+    node: false,
+  },
   cli: { imports: ['harness', 'worked', 'loomwright'], modules: { commander: 'src/' }, node: true },
 };
 
