@@ -38,7 +38,19 @@ export interface CheckInput {
   readonly okWithoutNumber?: boolean;
 }
 
-/** A check with its margin and verdict worked out. The comparison is exact: nothing is rounded before it. */
+/**
+ * A check with its margin and verdict worked out. The comparison is exact: nothing is rounded before it.
+ *
+ * $$m = \pm\frac{\mathrm{limit} - \mathrm{value}}{|\mathrm{limit}|}$$
+ *
+ * plus for `atMost`, minus for `atLeast`; against a limit of 0 only its sign.
+ *
+ * @param input the check without its verdict
+ * @returns the check; without a margin where value or limit is null, and then with the verdict that was given
+ * @throws nothing: its callers have checked their numbers
+ * @source the limit's own
+ * @example makeCheck({ name: 'volts at the pump', value: 12.6, limit: 12, unit: 'V', sense: 'atLeast', source: 'given-by-caller', sourceStatus: 'derived' }).marginFraction //=> 0.05
+ */
 export function makeCheck(input: CheckInput): Check {
   const { name, value, limit, unit, sense, source, sourceStatus, because } = input;
   let ok = input.okWithoutNumber ?? false;
@@ -46,22 +58,33 @@ export function makeCheck(input: CheckInput): Check {
   if (value !== null && limit !== null) {
     ok = sense === 'atMost' ? value <= limit : value >= limit;
     const room = sense === 'atMost' ? limit - value : value - limit;
-    marginFraction = limit === 0 ? Math.sign(room) : room / Math.abs(limit);
+    const share = room / Math.abs(limit);
+    marginFraction = Number.isFinite(share) ? share : Math.sign(room);
   }
   const check = { name, value, limit, unit, sense, marginFraction, ok, source, sourceStatus };
   return because === undefined ? check : { ...check, because };
 }
 
-/** The check with the least room: a failed one before a met one, one without a number last among its kind. */
+/**
+ * The check with the least room: a failed one before a met one; among the failed one without a number comes first,
+ * among the met ones last. Of two alike the first stays.
+ *
+ * @param checks the checks of one answer
+ * @returns the one that decided, or null where there are none
+ * @throws nothing
+ * @source the check's own
+ * @example tightestCheck([]) //=> null
+ */
 export function tightestCheck(checks: readonly Check[]): Check | null {
   let tightest: Check | null = null;
   for (const check of checks) {
-    if (tightest === null || rank(check) < rank(tightest)) tightest = check;
+    if (tightest === null || isTighter(check, tightest)) tightest = check;
   }
   return tightest;
 }
 
-function rank(check: Check): number {
-  const margin = check.marginFraction ?? (check.ok ? 1e9 : -1e9);
-  return check.ok ? margin : margin - 1e12;
+function isTighter(a: Check, b: Check): boolean {
+  if (a.ok !== b.ok) return b.ok;
+  const none = a.ok ? Infinity : -Infinity;
+  return (a.marginFraction ?? none) < (b.marginFraction ?? none);
 }
