@@ -83,6 +83,9 @@ export function houseConfig(root) {
         // Guards check what types promise: a caller from JavaScript has no types.
         '@typescript-eslint/no-unnecessary-condition': 'off',
         '@typescript-eslint/no-unnecessary-type-conversion': 'off',
+        '@typescript-eslint/no-misused-spread': ['error', { allow: ['string'] }],
+        '@typescript-eslint/no-unnecessary-type-parameters': 'off',
+        '@typescript-eslint/no-confusing-void-expression': ['error', { ignoreArrowShorthand: true }],
         // A literal type beside its literal says the same as `as const`, and emits better declarations.
         '@typescript-eslint/prefer-as-const': 'off',
         // Error messages show any value; templates are watched by the rule above.
@@ -118,6 +121,8 @@ export function houseConfig(root) {
         'house/one-object': ['error', { except: ['tightestCheck'] }],
       },
     },
+    // Plain mathematics has no units.
+    { files: ['packages/loomwright/src/number/**/*.ts'], rules: { 'house/unit-suffix': 'off' } },
     {
       files: ['test/**/*.ts'],
       rules: {
@@ -125,6 +130,7 @@ export function houseConfig(root) {
         // Tests hand over nonsense on purpose, and know what a lookup finds.
         '@typescript-eslint/no-non-null-assertion': 'off',
         '@typescript-eslint/no-dynamic-delete': 'off',
+        '@typescript-eslint/no-misused-spread': 'off',
         '@typescript-eslint/no-unsafe-argument': 'off',
       },
     },

@@ -101,8 +101,8 @@ const oneObject = {
         if ((names !== null && !names.has(name)) || except.includes(name)) return;
         const [first, ...rest] = node.params;
         const type = first?.typeAnnotation?.typeAnnotation?.type ?? '';
-        if (CONVERTER.test(name)) {
-          if (rest.length > 0 || !PLAIN.test(type)) context.report({ node, messageId: 'converter', data: { name } });
+        if (CONVERTER.test(name) && PLAIN.test(type)) {
+          if (rest.length > 0) context.report({ node, messageId: 'converter', data: { name } });
         } else if (rest.length > 0 || first?.name !== 'input' || PLAIN.test(type) || type === 'TSArrayType') {
           context.report({ node, messageId: 'oneObject', data: { name } });
         }

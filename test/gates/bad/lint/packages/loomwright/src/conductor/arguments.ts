@@ -6,6 +6,6 @@ export function plainArgument(lengthM: number): number {
   return lengthM;
 }
 
-export function aToB(input: { readonly lengthM: number }): number {
-  return input.lengthM;
+export function aToB(lengthM: number, factor: number): number {
+  return lengthM * factor;
 }
