@@ -1,0 +1,81 @@
+import { needAbove, needAtLeast, needFinite, needInput, needList } from '../error/guard.js';
+
+/** One path to the node: a source of volts behind a resistance. A plain resistor to ground has 0 V. */
+export interface TheveninBranch {
+  /** Open-circuit volts of the branch against ground. */
+  readonly emfV: number;
+  /** Its resistance in Ω, above 0. */
+  readonly resistanceOhm: number;
+}
+
+export interface TheveninInput {
+  /** Every path that leads to the node. */
+  readonly branches: readonly TheveninBranch[];
+  /** Current that something pushes into the node in A, such as leakage; 0 unless given, below 0 when it draws. */
+  readonly injectedA?: number;
+  /** Load from the node to ground in Ω, at least 0; left out for none. */
+  readonly loadOhm?: number;
+}
+
+export interface TheveninResult {
+  /** Open-circuit volts of the node. */
+  readonly emfV: number;
+  /** Resistance in Ω behind them. */
+  readonly sourceOhm: number;
+  /** Current into a short to ground in A. */
+  readonly shortA: number;
+  /** The most power that any load can take, in W: that of a load equal to `sourceOhm`. */
+  readonly mostLoadW: number;
+  /** Volts of the node with the load given, or open. */
+  readonly nodeV: number;
+  /** Current in the load in A; 0 without one. */
+  readonly loadA: number;
+  /** Power in the load in W. */
+  readonly loadW: number;
+  /** Current from each branch into the node in A, in the order given. */
+  readonly branchA: readonly number[];
+}
+
+/**
+ * Everything that meets at one node, as one source behind one resistance.
+ *
+ * Use it for a sensor with two listeners, a signal with two pull-ups, a node fed from two ends.
+ *
+ * $$E = R \left(\sum_k \frac{E_k}{R_k} + I\right) \qquad \frac{1}{R} = \sum_k \frac{1}{R_k}$$
+ *
+ * @param input branches, injected current, load
+ * @returns open volts, source resistance in Ω, short current, node volts and load current, current of each branch
+ * @throws InputError when a field is missing or out of range
+ * @source lessons-electric-circuits, volume I, chapter 10 (Thévenin's and Millman's theorems)
+ * @example thevenin({ branches: [{ emfV: 28, resistanceOhm: 4 }, { emfV: 7, resistanceOhm: 1 }] }).emfV //=> 11.2
+ */
+export function thevenin(input: TheveninInput): TheveninResult {
+  needInput('thevenin', input);
+  const { branches, injectedA = 0, loadOhm } = input;
+  needList('thevenin', 'branches', branches, 1);
+  needFinite('thevenin', 'injectedA', injectedA);
+  if (loadOhm !== undefined) needAtLeast('thevenin', 'loadOhm', loadOhm);
+  let conductance = 0;
+  let pushedA = injectedA;
+  branches.forEach((branch, i) => {
+    needInput('thevenin', branch);
+    needFinite('thevenin', `branches[${i}].emfV`, branch.emfV);
+    needAbove('thevenin', `branches[${i}].resistanceOhm`, branch.resistanceOhm);
+    conductance += 1 / branch.resistanceOhm;
+    pushedA += branch.emfV / branch.resistanceOhm;
+  });
+  const sourceOhm = 1 / conductance;
+  const emfV = pushedA * sourceOhm;
+  const nodeV = loadOhm === undefined ? emfV : (emfV * loadOhm) / (loadOhm + sourceOhm);
+  const loadA = loadOhm === undefined ? 0 : emfV / (loadOhm + sourceOhm);
+  return {
+    emfV,
+    sourceOhm,
+    shortA: pushedA,
+    mostLoadW: (emfV * pushedA) / 4,
+    nodeV,
+    loadA,
+    loadW: nodeV * loadA,
+    branchA: branches.map((branch) => (branch.emfV - nodeV) / branch.resistanceOhm),
+  };
+}
