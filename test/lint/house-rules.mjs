@@ -33,7 +33,9 @@ const unitSuffix = {
   meta: {
     type: 'problem',
     schema: [],
-    messages: { noUnit: "'{{name}}' is a number without a unit at its end (test/lint/names.mjs lists both kinds)" },
+    messages: {
+      noUnit: "'{{name}}' has no unit at its end (worked/quantity/field-unit.ts), nor needs none (test/lint/names.mjs)",
+    },
   },
   create(context) {
     let exported = 0;
