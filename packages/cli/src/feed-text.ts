@@ -92,7 +92,7 @@ function ladder(feed: SizeFeedResult, supplyV: number, loadName: string): string
   const rows: string[][] = [['   ', 'supply', '', near(supplyV, 'V')]];
   const rung = (part: (typeof parts)[number]): void => {
     const at = Math.floor((lost / dropV) * room);
-    rows.push(['   ', part.name, `${' '.repeat(at)}${bar(part.dropFraction, room)}`, up(part.dropV, 'V')]);
+    rows.push(['   ', part.name, `${' '.repeat(at)}${bar(part.dropFraction, room)}`, milli(part.dropV)]);
     lost += part.dropV;
   };
   parts.filter((part) => part.side === 'out').forEach(rung);
@@ -107,10 +107,13 @@ function checkLines(checks: readonly Check[]): string[] {
     checks.map((check) => {
       const { value, limit, unit, sense } = check;
       const atMost = sense === 'atMost';
-      const shown = value === null ? '–' : formatQuantity(value, unit, { round: atMost ? 'up' : 'down' });
-      const against = limit === null ? '' : `${atMost ? 'at most' : 'at least'} ${formatQuantity(limit, unit, {})}`;
+      const shown =
+        value === null ? '–' : formatQuantity(value, unit, { round: atMost ? 'up' : 'down', trim: unit === 'mm²' });
+      const against =
+        limit === null ? '' : `${atMost ? 'at most' : 'at least'} ${formatQuantity(limit, unit, { trim: true })}`;
+      const room = check.marginFraction;
       const margin =
-        check.marginFraction === null ? '' : `${Math.floor(check.marginFraction * 100)} %`.replace('-', '−');
+        room === null ? '' : room < 0 ? `${Math.ceil(-room * 100)} % short` : `${Math.floor(room * 100)} % left`;
       return [
         '   ',
         check.ok ? 'met' : 'NOT MET',
@@ -126,5 +129,6 @@ function checkLines(checks: readonly Check[]): string[] {
 }
 
 const up = (value: number, unit: string): string => formatQuantity(value, unit, { round: 'up' });
+const milli = (volts: number): string => formatQuantity(volts, 'V', { round: 'up', prefix: 'm' });
 const down = (value: number, unit: string): string => formatQuantity(value, unit, { round: 'down', digits: 4 });
 const near = (value: number, unit: string): string => formatQuantity(value, unit, { digits: 4 });

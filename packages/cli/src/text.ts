@@ -15,14 +15,14 @@ export function columns(rows: readonly (readonly string[])[], right: readonly nu
 
 /** Width on a terminal: one column a code point, which holds for all that we print. */
 function shownWidth(text: string): number {
-  return [...text].length;
+  return Array.from(text).length;
 }
 
 /** A bar of a share of a width, to an eighth of a column, at least a hairline where the share is above 0. */
 export function bar(share: number, width: number): string {
   const eighths = Math.round(share * width * 8);
   if (eighths === 0) return share > 0 ? '▏' : '';
-  return '█'.repeat(Math.floor(eighths / 8)) + ['', '▏', '▎', '▍', '▌', '▋', '▊', '▉'][eighths % 8];
+  return '█'.repeat(Math.floor(eighths / 8)) + ' ▏▎▍▌▋▊▉'.charAt(eighths % 8).trim();
 }
 
 /** Text broken at a width, each line with an indent. */

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { Problem } from '../file/problem.js';
 import { problemsOf } from '../file/problems-of.js';
 import { readFile } from '../file/read.js';
-import { keysAt } from '../file/keys.js';
+import { knownOf } from '../file/keys.js';
 import { type Circuit, circuitSchema } from './schema.js';
 
 /** What reading a circuit file gives: the circuit, or all that is wrong with it. */
@@ -18,10 +18,10 @@ export function parseCircuit(text: string): ParsedCircuit {
   if (file === null) return { ok: false, problems };
   const result = circuitSchema.safeParse(file.data);
   if (result.success) return { ok: true, circuit: result.data };
-  return { ok: false, problems: problemsOf(result.error, file, (path) => keysAt(circuitJsonSchema(), path)) };
+  return { ok: false, problems: problemsOf(result.error, file, knownOf(circuitJsonSchema())) };
 }
 
 /** The JSON Schema of a circuit file, for editors. */
 export function circuitJsonSchema(): Record<string, unknown> {
-  return z.toJSONSchema(circuitSchema, { io: 'input' }) as Record<string, unknown>;
+  return z.toJSONSchema(circuitSchema, { io: 'input' });
 }

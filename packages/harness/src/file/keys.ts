@@ -3,18 +3,39 @@ interface Schema {
   readonly items?: Schema;
   readonly anyOf?: readonly Schema[];
   readonly oneOf?: readonly Schema[];
+  readonly const?: unknown;
+  readonly enum?: readonly unknown[];
 }
 
-/** The keys that a JSON Schema knows at a path; those of every alternative where there are several. */
-export function keysAt(schema: Record<string, unknown>, path: readonly PropertyKey[]): string[] {
-  let here: readonly Schema[] = [schema as Schema];
+/** What a schema knows, for the hints of error messages. */
+export interface Known {
+  /** The keys at a path; those of every alternative where there are several. */
+  readonly keys: (path: readonly PropertyKey[]) => readonly string[];
+  /** The words that may stand at a path. */
+  readonly words: (path: readonly PropertyKey[]) => readonly string[];
+}
+
+/** The keys and words of a JSON Schema. */
+export function knownOf(schema: Record<string, unknown>): Known {
+  return {
+    keys: (path) => [...new Set(schemasAt(schema, path).flatMap((s) => Object.keys(s.properties ?? {})))],
+    words: (path) => [
+      ...new Set(
+        schemasAt(schema, path).flatMap((s) => [...(s.enum ?? []), ...('const' in s ? [s.const] : [])].map(String)),
+      ),
+    ],
+  };
+}
+
+function schemasAt(schema: Schema, path: readonly PropertyKey[]): readonly Schema[] {
+  let here: readonly Schema[] = flat(schema);
   for (const step of path) {
-    here = here.flatMap(flat).flatMap((s) => {
+    here = here.flatMap((s) => {
       const next = typeof step === 'number' ? s.items : s.properties?.[String(step)];
-      return next === undefined ? [] : [next];
+      return next === undefined ? [] : flat(next);
     });
   }
-  return [...new Set(here.flatMap(flat).flatMap((s) => Object.keys(s.properties ?? {})))];
+  return here;
 }
 
 function flat(schema: Schema): readonly Schema[] {

@@ -1,5 +1,6 @@
 import type { z } from 'zod';
-import { likelyName } from './likely.js';
+import { nearWords } from '@loomwright/worked/quantity';
+import type { Known } from './keys.js';
 import type { Problem } from './problem.js';
 import type { ReadFile } from './read.js';
 
@@ -13,11 +14,7 @@ export function dotted(path: readonly PropertyKey[]): string {
 }
 
 /** Zod's findings as problems: each with its line, its rule and, for a mistyped name, the likely one. */
-export function problemsOf(
-  error: z.ZodError,
-  file: ReadFile,
-  knownKeys: (path: readonly PropertyKey[]) => readonly string[],
-): Problem[] {
+export function problemsOf(error: z.ZodError, file: ReadFile, known: Known): Problem[] {
   const problems: Problem[] = [];
   const add = (
     path: readonly PropertyKey[],
@@ -30,21 +27,33 @@ export function problemsOf(
   };
   for (const issue of error.issues) {
     if (issue.code === 'unrecognized_keys') {
-      const known = knownKeys(issue.path);
+      const keys = known.keys(issue.path);
       for (const key of issue.keys) {
         add(
           [...issue.path, key],
           'unknown-key',
-          `is not a field here; known are ${known.join(', ')}.`,
-          likelyName(key, known),
+          `is not a field here; known are ${keys.join(', ')}.`,
+          likely(key, keys),
         );
       }
     } else if (issue.code === 'invalid_value') {
       const words = issue.values.map(String);
       const given = String(valueAt(file.data, issue.path));
-      add(issue.path, 'choice', `must be one of ${words.join(', ')}, got '${given}'.`, likelyName(given, words));
-    } else if (issue.code === 'invalid_type' && valueAt(file.data, issue.path) === undefined) {
-      add(issue.path, 'missing', 'is required.');
+      add(issue.path, 'choice', `must be one of ${words.join(', ')}, got '${given}'.`, likely(given, words));
+    } else if (issue.code === 'invalid_union' && issue.discriminator !== undefined) {
+      union(issue, file, known, add);
+    } else if (
+      (issue.code === 'invalid_type' || issue.code === 'invalid_union') &&
+      valueAt(file.data, issue.path) === undefined
+    ) {
+      const keys = known.keys(issue.path);
+      add(
+        issue.path,
+        'missing',
+        keys.length === 0 ? 'is required.' : `is required, with the fields ${keys.join(', ')}.`,
+      );
+    } else if (issue.code === 'invalid_union') {
+      union(issue, file, known, add);
     } else if (issue.code === 'custom') {
       const params = (issue.params ?? {}) as { rule?: Problem['rule']; likely?: string };
       add(issue.path, params.rule ?? 'rule', issue.message, params.likely ?? null);
@@ -53,6 +62,52 @@ export function problemsOf(
     }
   }
   return problems.sort((a, b) => (a.line ?? 0) - (b.line ?? 0) || (a.column ?? 0) - (b.column ?? 0));
+}
+
+/** A union that nothing fits: what the alternatives want, in words. */
+function union(
+  issue: z.core.$ZodIssueInvalidUnion,
+  file: ReadFile,
+  known: Known,
+  add: (path: readonly PropertyKey[], rule: Problem['rule'], message: string, likely?: string | null) => void,
+): void {
+  const given = valueAt(file.data, issue.path);
+  if (issue.discriminator !== undefined) {
+    const words = known.words(issue.path);
+    if (given === undefined) add(issue.path, 'missing', `is required: one of ${words.join(', ')}.`);
+    else
+      add(
+        issue.path,
+        'choice',
+        `must be one of ${words.join(', ')}, got '${String(given)}'.`,
+        likely(String(given), words),
+      );
+  } else if (typeof given === 'object' && given !== null) {
+    // The alternative with the fewest findings is the one that was meant; its findings say more than the union's.
+    const nearest = [...issue.errors].sort((a, b) => a.length - b.length)[0] ?? [];
+    for (const inner of nearest) {
+      const path = [...issue.path, ...inner.path];
+      if (inner.code === 'unrecognized_keys') {
+        const keys = known.keys(issue.path);
+        add(
+          path,
+          'unknown-key',
+          `${inner.keys.join(', ')} cannot stand here; one kind at a time, of the fields ${keys.join(', ')}.`,
+        );
+      } else if (valueAt(file.data, path) === undefined) add(path, 'missing', 'is required.');
+      else
+        add(
+          path,
+          inner.code === 'custom' ? 'quantity' : 'type',
+          inner.code === 'custom' ? inner.message : `${inner.message}.`,
+        );
+    }
+  } else add(issue.path, 'type', `must be a text with a number and its unit, got ${String(given)}.`);
+}
+
+/** The name that a mistyped one was probably meant to be. */
+function likely(given: string, names: readonly string[]): string | null {
+  return nearWords(given, names)[0] ?? null;
 }
 
 function valueAt(data: unknown, path: readonly PropertyKey[]): unknown {

@@ -1,4 +1,4 @@
-import { parseQuantity, parseSize, QuantityError } from '@loomwright/worked/quantity';
+import { fieldUnit, parseQuantity, parseSize, QuantityError } from '@loomwright/worked/quantity';
 import type { SizeInput } from 'loomwright';
 import { z } from 'zod';
 
@@ -13,10 +13,12 @@ interface Range {
  * tells the unit. A bare number is an error that says so.
  */
 export function quantity(field: string, range: Range = {}) {
+  const unit = fieldUnit(field);
+  if (unit === null) throw new Error(`${field} has no unit`);
   return z.union([z.string(), z.number()]).transform((given, context): number => {
     let value: number;
     try {
-      value = parseQuantity(typeof given === 'number' ? String(given) : given, field);
+      value = parseQuantity(String(given), unit, field);
     } catch (error) {
       if (!(error instanceof QuantityError)) throw error;
       context.addIssue({ code: 'custom', message: `${sentence(error)}.`, params: { rule: 'quantity' } });
@@ -42,7 +44,7 @@ export function quantity(field: string, range: Range = {}) {
 export function size() {
   return z.string().transform((given, context): SizeInput => {
     try {
-      return parseSize(given);
+      return parseSize(given, 'size');
     } catch (error) {
       if (!(error instanceof QuantityError)) throw error;
       context.addIssue({ code: 'custom', message: `${sentence(error)}.`, params: { rule: 'quantity' } });
@@ -53,5 +55,5 @@ export function size() {
 
 /** The error's text without the field's own name, which the problem carries already. */
 function sentence(error: QuantityError): string {
-  return error.message.replace(/^[\w[\].]+[:,]?\s+/, '').replace(/\.$/, '');
+  return error.message.replace(/^\S+ /, '').replace(/\.$/, '');
 }

@@ -45,7 +45,10 @@ export function readFile(text: string): { readonly file: ReadFile | null; readon
     }
     data = document.toJS({ maxAliasCount: 50 });
   } catch (error) {
-    return stop('syntax', `not valid YAML or JSON: ${error instanceof Error ? error.message : String(error)}`);
+    const why = error instanceof Error ? error.message : String(error);
+    if (/alias/i.test(why))
+      return stop('size', 'the file repeats itself by aliases more often than is read (50 copies)');
+    return stop('syntax', `not valid YAML or JSON: ${why}`);
   }
   if (typeof data !== 'object' || data === null || Array.isArray(data)) {
     return stop('syntax', 'the file must hold named fields, such as `circuit: Lift pump`', 1, 1);
