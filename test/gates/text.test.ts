@@ -1,16 +1,26 @@
 import { execFileSync } from 'node:child_process';
-import { readFileSync, statSync } from 'node:fs';
-import { join } from 'node:path';
+import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { join, relative } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { root } from '../support/root.js';
 import { forbiddenIn } from './forbidden-text.js';
 
-/** Every file that git knows or would take, read as text; pictures and fonts apart. */
+/** Every file that git knows or would take; where there is no git, every file that was not made here. */
+function list(): string[] {
+  const args = ['-c', 'safe.directory=*', 'ls-files', '-z', '--cached', '--others', '--exclude-standard'];
+  try {
+    return execFileSync('git', args, { cwd: root, encoding: 'utf8', maxBuffer: 1e8, stdio: 'pipe' }).split('\0');
+  } catch {
+    return readdirSync(root, { recursive: true, withFileTypes: true })
+      .map(({ parentPath, name }) => relative(root, join(parentPath, name)))
+      .filter((name) => !/(?:^|[\\/])(?:node_modules|dist|\.git|cache|api)[\\/]/.test(name));
+  }
+}
+
+/** The texts among them. */
 function files(): string[] {
-  const list = ['-c', 'safe.directory=*', 'ls-files', '-z', '--cached', '--others', '--exclude-standard'];
-  return execFileSync('git', list, { cwd: root, encoding: 'utf8', maxBuffer: 1e8 })
-    .split('\0')
-    .filter((name) => name !== '' && !/\.(?:png|jpe?g|webp|ico|woff2?|pdf|gz)$/.test(name))
+  return list()
+    .filter((name) => name !== '' && !/\.(?:png|jpe?g|webp|ico|woff2?|pdf|gz|tgz|tsbuildinfo)$/.test(name))
     .filter((name) => statSync(join(root, name), { throwIfNoEntry: false })?.isFile());
 }
 
