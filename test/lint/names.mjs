@@ -7,8 +7,8 @@ const source = fileURLToPath(new URL('../../packages/worked/src/quantity/field-u
 const [{ text }] = buildSync({ entryPoints: [source], bundle: true, write: false, format: 'esm' }).outputFiles;
 const { fieldUnit } = await import(`data:text/javascript,${encodeURIComponent(text)}`);
 
-/** Units that tables and results have and no text is converted by: thousandths of a watt, per cent as printed. */
-const PRINTED = /[a-z0-9](?:Mw|Percent)$/;
+/** Units that tables and results have and no text is converted by: mW, per cent as printed, circular mils. */
+const PRINTED = /(?:[a-z0-9](?:Mw|Percent)|[cC]ircularMils)$/;
 
 /** Words without a dimension: a whole name, or its end (`temperatureFactor`, `wireCount`). */
 const DIMENSIONLESS = [

@@ -5,6 +5,8 @@ export * from './check/index.js';
 export * from './number/index.js';
 export * from './table/index.js';
 export * from './conductor/index.js';
+export * from './joint/index.js';
+export * from './bundle/index.js';
 export * from './load/index.js';
 export * from './feed/index.js';
 export * from './heat/index.js';

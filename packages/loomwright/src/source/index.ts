@@ -1,5 +1,6 @@
 import { conductorSources } from './conductor.js';
 import { heatSources } from './heat.js';
+import { jointSources } from './joint.js';
 import { methodSources } from './method.js';
 import { practiceSources } from './practice.js';
 import { protectionSources } from './protection.js';
@@ -13,6 +14,7 @@ export const sources = /* @__PURE__ */ (() => ({
   ...conductorSources,
   ...protectionSources,
   ...heatSources,
+  ...jointSources,
   ...methodSources,
   ...practiceSources,
   ...sensorSources,

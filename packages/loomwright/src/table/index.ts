@@ -66,3 +66,53 @@ export type {
   TableHeader,
 } from './type.js';
 export { us33Cfr183Ampacity } from './us-33-cfr-183.js';
+export { type BundleCurves, milW5088Bundle } from './mil-w-5088.js';
+export {
+  aircraftTwist,
+  awgStrandedAreas,
+  bendAtTerminals,
+  bendCoaxBundle,
+  bendH05vk,
+  bendMultiConductor,
+  bendPolyimide,
+  bendSingleWire,
+  bendThinWall,
+  bendWelding,
+  metricAreas,
+  saeAreas,
+} from './dressing.js';
+export {
+  as22759Alloy,
+  as22759Silver,
+  as22759Slash16,
+  as22759Slash32,
+  as22759Slash33,
+  as22759Slash34,
+  as22759Slash43,
+  as22759Slash44,
+  as22759Tin,
+} from './insulated-as22759.js';
+export { flexibleBatteryPvc, h01n2d, weldingCable } from './insulated-battery.js';
+export {
+  doubleInsulatedSheet,
+  hookUpFluoropolymer,
+  hookUpMetric,
+  standardWallSheet,
+  thinWallSheet,
+} from './insulated-data-sheets.js';
+export { iso19642ThickWall, iso19642ThinWall, iso19642UltraThinWall } from './insulated-iso-19642.js';
+export { gxlSheet, saeGpt, saeGxl, saeHdt, saeSgt, saeSgx, saeSxl, saeTxl } from './insulated-sae.js';
+export type { InsulatedWireRow, InsulatedWireTable } from './insulated-type.js';
+export type {
+  AreaTable,
+  BendRule,
+  ContactDerating,
+  LoadingTable,
+  Plating,
+  PullOutTable,
+  Terminal,
+  TerminalTable,
+  TwistTable,
+} from './joint-type.js';
+export { as7928PullOut, iec60352PullOut, ul486aPullOut } from './pull-out.js';
+export { bladeTerminals, connectorLoading, roundContacts } from './terminal.js';

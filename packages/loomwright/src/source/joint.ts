@@ -1,0 +1,207 @@
+import type { Source } from './type.js';
+
+/** Sources on insulated wires, bundles, cut lengths, balance of mass, terminals, crimps and bend radii. */
+export const jointSources = {
+  'iso-19642-dimensions': {
+    title: 'ISO 6722-1 / ISO 19642-3, road vehicle cables: diameters, walls, temperature classes',
+    publisher: 'ISO',
+    edition: '2011 / 2019',
+    status: 'memory',
+    note: 'From memory; the largest diameters of ten thin-wall sizes agree with a maker’s data sheet that was read.',
+  },
+  'thin-wall-data-sheet': {
+    title: 'Data sheet of thin-wall PVC vehicle cable to ISO 6722 class B, conductor type B',
+    publisher: 'cable maker',
+    status: 'published',
+    note: 'Gives 1.7 mm for 0.5 mm², where the standard as remembered gives 1.6.',
+  },
+  'auto-cable-data': {
+    title: 'Data sheet of standard-wall and double-insulated PVC vehicle cable, 0.32 mm strands',
+    publisher: 'cable maker',
+    status: 'published',
+  },
+  'hook-up-data': {
+    title: 'Data sheet of thin-wall fluoropolymer hook-up wire in metric sizes',
+    publisher: 'cable maker',
+    status: 'published',
+    note: 'The sheet does not name the polymer; ETFE is taken.',
+  },
+  'sae-j1128-dimensions': {
+    title: 'SAE J1128, low-voltage primary cable: walls, strands, temperature classes',
+    publisher: 'SAE International',
+    status: 'memory',
+    note: 'Walls from memory; strands and temperatures read in trade notes; diameters and masses worked out from both.',
+  },
+  'gxl-data-sheet': {
+    title: 'Data sheet of 125 °C primary cable sold as GXL',
+    publisher: 'cable maker',
+    status: 'published',
+    note: 'Its diameters are 7 to 15 % above the GXL wall and fit the SXL wall: maxima, or another wall.',
+  },
+  'sae-j1127-dimensions': {
+    title: 'SAE J1127, low-voltage battery cable: walls, temperature classes',
+    publisher: 'SAE International',
+    status: 'memory',
+    note: 'Walls from memory with low confidence; diameters and masses worked out with a strand fill of 0.75.',
+  },
+  'sae-as22759': {
+    title: 'SAE AS22759 (MIL-W-22759), fluoropolymer-insulated aircraft wire',
+    publisher: 'SAE International',
+    status: 'memory',
+    note: 'Diameters and masses from memory, ±0.002 in to No. 14, lower confidence from No. 8 up.',
+  },
+  'stranded-wire-chart': {
+    title: 'Chart of stranded tinned and silvered copper wire: strands, diameter, weight',
+    publisher: 'wire maker',
+    status: 'published',
+  },
+  'welding-cable-data': {
+    title: 'Data sheet of single-core rubber welding cable to BS 638 / EN 60228 class 6',
+    publisher: 'cable maker',
+    status: 'published',
+    note: 'The covering agrees with IS 9857:1990 table 1. The mass printed for 150 mm² is below that of its copper.',
+  },
+  'h01n2-d': {
+    title: 'HD 22.6 / EN 50525-2-81, arc welding cable H01N2-D, diameters',
+    publisher: 'CENELEC',
+    status: 'memory',
+  },
+  'battery-cable-practice': {
+    title: 'Diameters of very flexible PVC battery cable as commonly sold',
+    publisher: 'none',
+    status: 'memory',
+    note: 'Low confidence; makers differ.',
+  },
+  'insulation-data': {
+    title: 'Cable material tables of the VDE and of polymer makers: densities',
+    publisher: 'VDE and makers',
+    status: 'published',
+  },
+  'circle-packing': {
+    title: 'Densest known packings of equal circles in a circle, 1 to 20',
+    publisher: 'mathematical literature',
+    edition: '1967–2024',
+    status: 'published',
+    note: 'Proved: Graham 1968 (to 7), Pirl 1969 (to 10), Melissen 1994 (11), Fodor 1999–2003 (12, 13, 19), Ekanayake and LaFountain 2024 (14). The others are the best known.',
+  },
+  'oler-1961': {
+    title: 'Oler, an inequality in the geometry of numbers',
+    publisher: 'Acta Mathematica 105, 19–48',
+    edition: '1961',
+    status: 'memory',
+  },
+  'bundle-factors': {
+    title: 'Bundle multiplication factors in a wire and cable data sheet, 1 to 61 wires, and its rule for mixed sizes',
+    publisher: 'wire maker',
+    status: 'published',
+    note: 'Its example prints 4.95 mm because it rounds its squares; unrounded it is 4.914.',
+  },
+  'bundle-area-pages': {
+    title: 'Web calculator pages on the area of a bundle without voids, two printed results',
+    publisher: 'web page',
+    status: 'published',
+  },
+  'nec-chapter-9-table-1': {
+    title: 'NFPA 70 chapter 9 table 1, share of a conduit that conductors may fill',
+    publisher: 'NFPA',
+    status: 'memory',
+  },
+  'ac-43-13-1b-dressing': {
+    title: 'AC 43.13-1B chapter 11, routing, clamping, penetrations and twist',
+    publisher: 'US Federal Aviation Administration',
+    edition: '1998, change 1 of 2001',
+    status: 'published',
+    note: 'Paragraphs 11-96 to 11-118 and 11-158 read; the table of twists a foot and the bend paragraph from memory.',
+  },
+  'faa-h-8083-25': {
+    title: 'Pilot’s Handbook of Aeronautical Knowledge, FAA-H-8083-25, weight and balance',
+    publisher: 'US Federal Aviation Administration',
+    status: 'published',
+  },
+  'weight-shift-examples': {
+    title: 'Weight-shift examples of flight schools and explanations of FAA test questions',
+    publisher: 'flight schools',
+    status: 'published',
+  },
+  'lever-problems': {
+    title: 'Textbook problems on levers and beams with printed answers',
+    publisher: 'textbooks',
+    status: 'published',
+  },
+  statics: {
+    title: 'Statics: sums of forces and moments',
+    publisher: 'none',
+    status: 'derived',
+  },
+  'blade-terminal-practice': {
+    title: 'Blade and pin terminal families as commonly used in vehicles: wire, current, contact resistance',
+    publisher: 'none',
+    status: 'memory',
+    note: 'Ranges over many makers. The maker’s sheet of the terminal that you hold decides.',
+  },
+  'iec-61210': {
+    title: 'IEC 61210, flat quick-connect terminations',
+    publisher: 'IEC',
+    edition: '2010',
+    status: 'published',
+    note: 'Scope as read: stranded to 6 mm², solid to 2.5 mm².',
+  },
+  'round-contact-data': {
+    title: 'Round contacts of sealed SAE and military connectors: wire, seal, current, drop',
+    publisher: 'contact makers',
+    status: 'memory',
+    note: 'Seal and insulation ranges of the size 16 family and the crimp range of size 12 were read.',
+  },
+  'connector-loading-factors': {
+    title: 'Loading factors of a connector specification, 28 to 18 AWG, by share of contacts loaded',
+    publisher: 'connector maker',
+    status: 'published',
+    note: 'Prints .342 for 24 AWG at 26 %; the trend of the column suggests .332.',
+  },
+  'iec-60512-5-2': {
+    title: 'IEC 60512-5-2, current-temperature derating of connectors, 0.8 of the base curve',
+    publisher: 'IEC',
+    status: 'memory',
+  },
+  'plating-practice': {
+    title: 'Plating of mating contacts: like on like',
+    publisher: 'none',
+    status: 'common-practice',
+    note: 'Tin on gold frets and corrodes; tin, silver and gold each belong on their own kind.',
+  },
+  'ul-486a': {
+    title: 'UL 486A, wire connectors, pull-out of crimped conductors',
+    publisher: 'UL',
+    edition: '2003',
+    status: 'published',
+    note: 'Prints 1235 N for the 300 lbf of 2/0 AWG, which are 1334 N; a copy prints 455 N for the 100 lbf of 6 AWG.',
+  },
+  as7928: {
+    title: 'SAE AS7928 (MIL-T-7928), crimped terminal lugs and splices, tensile strength',
+    publisher: 'SAE International',
+    status: 'published',
+    note: 'Rows to 10 AWG read; larger ones partly from memory.',
+  },
+  'iec-60352-2': {
+    title: 'IEC 60352-2, crimped connections, pull-out force by area',
+    publisher: 'IEC',
+    edition: '2006 / 2024',
+    status: 'memory',
+  },
+  'nasa-std-8739-4': {
+    title: 'NASA-STD-8739.4, crimping, interconnecting cables, harnesses and wiring',
+    publisher: 'NASA',
+    edition: 'change 6',
+    status: 'published',
+  },
+  'army-tm-1-1500-204-23-4': {
+    title: 'TM 1-1500-204-23-4, aviation unit maintenance: electrical wiring practice',
+    publisher: 'US Army',
+    status: 'published',
+  },
+  'cable-bend-data': {
+    title: 'Data sheets of H05V-K and of welding cable, smallest bend',
+    publisher: 'cable makers',
+    status: 'published',
+  },
+} as const satisfies Record<string, Source>;
