@@ -10,7 +10,7 @@ export interface RandomDraw {
  * The enhanced Wichmann–Hill generator, period about 2¹²¹, and normal numbers by Box and Muller.
  * Its four states are spread from one seed, so that near seeds give unlike draws.
  *
- * @source JCGM 101:2008, annexes C.3.2 and C.4 (generator and transformation, from memory); Wichmann and Hill,
+ * @source jcgm-101, annexes C.3.2 and C.4 (generator and transformation, from memory); Wichmann and Hill,
  * Computational Statistics & Data Analysis 51 (2006) 1614–1622
  */
 export function randomDraw(seed: number): RandomDraw {

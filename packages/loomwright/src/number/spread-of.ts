@@ -16,7 +16,7 @@ export interface SpreadResult {
 /**
  * Mean, standard deviation and coverage intervals of simulated outcomes.
  *
- * @source JCGM 101:2008, 7.6 and 7.7: q = pM outcomes lie between the ends
+ * @source jcgm-101, 7.6 and 7.7: q = pM outcomes lie between the ends
  */
 export function spreadOf(outcomes: Float64Array, coverageFraction: number): SpreadResult {
   const sorted = outcomes.slice().sort();

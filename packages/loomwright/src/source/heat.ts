@@ -93,12 +93,6 @@ export const heatSources = {
     status: 'memory',
     note: 'Constants of its table I; those of copper and aluminium were confirmed in secondary texts.',
   },
-  'iec-60364-4-43': {
-    title: 'IEC 60364-4-43, protection against overcurrent, table 43A',
-    publisher: 'IEC',
-    status: 'published',
-    note: 'Read in a secondary copy; rows that were not there are from memory.',
-  },
   'iec-60853-2': {
     title: 'IEC 60853-2, cyclic and emergency current rating of cables: thermal capacities, two-part wire',
     publisher: 'IEC',

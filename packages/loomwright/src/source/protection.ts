@@ -31,7 +31,7 @@ export const protectionSources = {
     title: 'IEC 60364-4-43, protection against overcurrent',
     publisher: 'IEC',
     status: 'published',
-    note: 'Clause 433.1 (In ≤ Iz, I2 ≤ 1.45 Iz) from memory; table 43A read in a copy.',
+    note: 'Clause 433.1 (In ≤ Iz, I2 ≤ 1.45 Iz) from memory; table 43A read in a copy, its other rows from memory.',
   },
   'blade-fuse-data': {
     title: 'Component data of blade fuses: cold resistance, drop at rated current, melting I²t',
