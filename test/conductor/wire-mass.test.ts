@@ -64,6 +64,9 @@ describe('edges', () => {
     expectInputError(() => wireMass({ areaMm2: 1, lengthM: 1, layFactor: 0.99 }), 'layFactor', 'atLeast');
     expectInputError(() => wireMass({ areaMm2: 1, lengthM: 1, layFactor: 1.11 }), 'layFactor', 'atMost');
     expectInputError(() => wireMass({ areaMm2: 1, lengthM: -1e-9 }), 'lengthM', 'atLeast');
+    expectInputError(() => wireMass({ areaMm2: 1, lengthM: 1e6 + 1 }), 'lengthM', 'atMost');
+    expectInputError(() => wireMass({ areaMm2: 1e6 + 1, lengthM: 1 }), 'areaMm2', 'atMost');
+    expect(Number.isFinite(wireMass({ areaMm2: 1e6, lengthM: 1e6 }).massKg)).toBe(true);
   });
   it('refuses an area in m², and nonsense', () => {
     expectInputError(() => wireMass({ areaMm2: 2.5e-6, lengthM: 1 }), 'areaMm2', 'atLeast');

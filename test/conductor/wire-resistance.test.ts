@@ -195,6 +195,9 @@ describe('edges', () => {
     expectInputError(() => wireResistance({ ...good, conductorTempC: -101 }), 'conductorTempC', 'atLeast');
     expectInputError(() => wireResistance({ ...good, conductorTempC: 401 }), 'conductorTempC', 'atMost');
     expectInputError(() => wireResistance({ ...good, lengthM: -0.001 }), 'lengthM', 'atLeast');
+    expectInputError(() => wireResistance({ ...good, lengthM: 1e6 + 1 }), 'lengthM', 'atMost');
+    const longest = { areaMm2: 0.001, resistanceBasis: geometric, lengthM: 1e6, conductorTempC: 400 };
+    expect(Number.isFinite(wireResistance(longest).resistanceOhm)).toBe(true);
   });
   it('refuses nonsense', () => {
     refusesNonsense(wireResistance, good, { required: ['areaMm2', 'lengthM', 'conductorTempC'] });

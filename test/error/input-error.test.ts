@@ -3,8 +3,10 @@ import {
   InputError,
   areaMm2ToAwg,
   awgToAreaMm2,
+  betaFromPoints,
   geometric,
   iec60228Class5,
+  monotoneValue,
   resistivity,
   solvePath,
   voltageDrop,
@@ -96,11 +98,43 @@ describe('the message of each kind of rule', () => {
         }),
       'solvePath: load.ratedCurrentA must be below ratedV / windingResistanceOhm (6 A), got 6',
     ],
+    [
+      'order',
+      () => betaFromPoints({ coldTempC: 100, coldOhm: 5900, hotTempC: 0, hotOhm: 186 }),
+      'betaFromPoints: hotTempC must be above coldTempC, 100, got 0',
+    ],
+    [
+      'range',
+      () => monotoneValue({ fn: 'lookUp', curve: { x: [0, 1], y: [0, 1], slope: [1, 1] }, x: 1.5 }),
+      'lookUp: x must lie from 0 to 1, got 1.5',
+    ],
     ['integer', () => needInteger('f', 'teethCount', 2.5), 'f: teethCount must be a whole number, got 2.5'],
   ];
   it.each(messages)('%s', (rule, run, text) => {
     expect(message(run)).toBe(text);
     expect(run).toThrow(expect.objectContaining({ code: 'LOOMWRIGHT_INPUT', rule, name: 'InputError' }) as never);
+  });
+
+  it('covers every kind', () => {
+    const kinds: Record<InputRule, true> = {
+      object: true,
+      missing: true,
+      number: true,
+      finite: true,
+      above: true,
+      atLeast: true,
+      below: true,
+      atMost: true,
+      integer: true,
+      text: true,
+      list: true,
+      oneOf: true,
+      oneOfFields: true,
+      inTable: true,
+      order: true,
+      range: true,
+    };
+    expect(messages.map(([rule]) => rule).sort()).toEqual(Object.keys(kinds).sort());
   });
 
   it('names the likely slip', () => {

@@ -5,7 +5,7 @@ import { needAreaMm2 } from './area.js';
 import { resolveRow, type ResolvedSize } from './size.js';
 
 export interface NearestSizesInput {
-  /** Wanted area in mm², at least 0.001. */
+  /** Wanted area in mm², 0.001 to 1e6. */
   readonly areaMm2: number;
   /** The table of sizes that can be bought. */
   readonly table: ConductorTable;

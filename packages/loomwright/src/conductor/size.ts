@@ -7,7 +7,7 @@ import { COPPER_20, type Metal } from './metal.js';
 
 /** A conductor's size: exactly one of the three. They are never converted into one another unasked. */
 export interface SizeInput {
-  /** Nominal area in mm², at least 0.001. */
+  /** Nominal area in mm², 0.001 to 1e6. */
   readonly areaMm2?: number;
   /** American wire gauge, such as '18' or '4/0'. */
   readonly awg?: string;

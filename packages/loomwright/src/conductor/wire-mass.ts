@@ -1,12 +1,12 @@
-import { needAtLeast, needBetween, needInput, needOneOf } from '../error/guard.js';
+import { needBetween, needInput, needOneOf } from '../error/guard.js';
 import type { SourceKey, SourceStatus } from '../source/index.js';
-import { needAreaMm2 } from './area.js';
+import { needAreaMm2, needLengthM } from './area.js';
 import { METALS, type Metal } from './metal.js';
 
 export interface WireMassInput {
-  /** Conductor area in mm², at least 0.001. */
+  /** Conductor area in mm², 0.001 to 1e6. */
   readonly areaMm2: number;
-  /** Length in m, at least 0. */
+  /** Length in m, 0 to 1e6. */
   readonly lengthM: number;
   /** Metal; annealed copper unless given. Tin is counted as copper. */
   readonly metal?: Metal;
@@ -35,7 +35,7 @@ export interface WireMassResult {
  * @param input area, length, metal, lay factor
  * @returns mass in kg and in kg/m, and where the density comes from
  * @throws InputError when a field is missing, out of range or not a known word
- * Valid for any area from 0.001 mm² up; below it throws, for the slip of m².
+ * Valid from 0.001 mm² to 1 m² and to 1000 km; outside it throws: an area below is nearly always one in m².
  * @source nbs-hb-100, section 1.1 (copper); iec-60889 (aluminium, from memory)
  * @example wireMass({ areaMm2: 25, lengthM: 4 }).massKg //=> 0.889
  */
@@ -43,7 +43,7 @@ export function wireMass(input: WireMassInput): WireMassResult {
   needInput('wireMass', input);
   const { areaMm2, lengthM, metal = 'copper', layFactor = 1 } = input;
   needAreaMm2('wireMass', areaMm2);
-  needAtLeast('wireMass', 'lengthM', lengthM);
+  needLengthM('wireMass', lengthM);
   needOneOf('wireMass', 'metal', metal, METALS);
   needBetween('wireMass', 'layFactor', layFactor, 1, 1.1);
   const aluminium = metal === 'aluminium';

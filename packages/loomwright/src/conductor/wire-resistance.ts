@@ -1,13 +1,14 @@
-import { needAtLeast, needInput, needConductorTempC } from '../error/guard.js';
+import { needInput, needConductorTempC } from '../error/guard.js';
 import type { SourceKey, SourceStatus } from '../source/index.js';
 import type { ResistanceBasis } from '../table/index.js';
+import { needLengthM } from './area.js';
 import { resistanceRatio } from './metal.js';
 import { type SizeInput, resolveSize } from './size.js';
 
 export interface WireResistanceInput extends SizeInput {
   /** Which resistance the size has: a table, or `geometric`. */
   readonly resistanceBasis: ResistanceBasis;
-  /** Length of wire in m, along the current: for a two-wire circuit out plus back. At least 0. */
+  /** Length of wire in m, along the current: for a two-wire circuit out plus back. 0 to 1e6. */
   readonly lengthM: number;
   /** Conductor temperature in °C, −100 to 400: that of the copper in use, not of the room. */
   readonly conductorTempC: number;
@@ -50,7 +51,7 @@ export function wireResistance(input: WireResistanceInput): WireResistanceResult
   needInput('wireResistance', input);
   const { resistanceBasis, lengthM, conductorTempC } = input;
   const size = resolveSize('wireResistance', input, resistanceBasis);
-  needAtLeast('wireResistance', 'lengthM', lengthM);
+  needLengthM('wireResistance', lengthM);
   needConductorTempC('wireResistance', 'conductorTempC', conductorTempC);
   const resistanceOhmPerM = size.resistanceOhmPerM * resistanceRatio(size.metal, size.ratedTempC, conductorTempC);
   return {
