@@ -5,7 +5,12 @@ import { exampleState, type FieldState } from './field-state';
 // `voltageDrop.outLengthM=14_ft`, so that a result can be sent as a link.
 
 /** The query that says what differs from the example; other parameters of the address stay. */
-export function withState(search: string, name: string, fields: readonly Field[], states: Readonly<Record<string, FieldState>>): string {
+export function withState(
+  search: string,
+  name: string,
+  fields: readonly Field[],
+  states: Readonly<Record<string, FieldState>>,
+): string {
   const query = new URLSearchParams(search);
   for (const key of [...query.keys()]) if (key.startsWith(`${name}.`)) query.delete(key);
   for (const field of fields) {
@@ -24,7 +29,8 @@ export function fromAddress(search: string, name: string): Record<string, { text
   for (const [key, value] of new URLSearchParams(search)) {
     if (!key.startsWith(`${name}.`)) continue;
     const at = value.lastIndexOf('_');
-    found[key.slice(name.length + 1)] = at < 0 ? { text: value, unit: '' } : { text: value.slice(0, at), unit: value.slice(at + 1) };
+    found[key.slice(name.length + 1)] =
+      at < 0 ? { text: value, unit: '' } : { text: value.slice(0, at), unit: value.slice(at + 1) };
   }
   return found;
 }

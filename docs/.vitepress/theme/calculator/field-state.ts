@@ -48,9 +48,14 @@ const PLAIN = /^[+\-−]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i;
  * Reads what was typed. A plain number is in the unit shown; anything with letters is a quantity with its own unit,
  * for which the reader of quantities is loaded then, and not before.
  */
-export async function readNumber(field: NumberField, text: string, unit: string): Promise<{ value: number | null; error: string }> {
+export async function readNumber(
+  field: NumberField,
+  text: string,
+  unit: string,
+): Promise<{ value: number | null; error: string }> {
   const typed = text.trim();
-  if (typed === '') return field.optional === true ? { value: null, error: '' } : { value: null, error: 'A number is needed here.' };
+  if (typed === '')
+    return field.optional === true ? { value: null, error: '' } : { value: null, error: 'A number is needed here.' };
   let value: number;
   if (PLAIN.test(typed)) {
     const number = Number(typed.replace('−', '-'));
@@ -74,7 +79,8 @@ export async function readNumber(field: NumberField, text: string, unit: string)
 
 /** What is wrong with a number by the field's range, said in the unit that is shown. */
 export function rangeError(field: NumberField, value: number, unit: string): string {
-  const say = (word: string, limit: number): string => `Must be ${word} ${shown(field, limit, unit)}${unit === '' ? '' : ` ${unit}`}.`;
+  const say = (word: string, limit: number): string =>
+    `Must be ${word} ${shown(field, limit, unit)}${unit === '' ? '' : ` ${unit}`}.`;
   if (field.above !== undefined && !(value > field.above)) return say('above', field.above);
   if (field.min !== undefined && value < field.min) return say('at least', field.min);
   if (field.max !== undefined && value > field.max) return say('at most', field.max);

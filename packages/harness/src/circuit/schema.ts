@@ -74,53 +74,77 @@ const relay = z.strictObject({
 });
 
 /** The schema of a file with one circuit. */
-export const circuitSchema = z.strictObject({
-  circuit: z.string().min(1).describe('Name of the circuit'),
-  vehicle: z.string().min(1).optional(),
-  note: z.string().optional(),
-  supply: quantity('supplyV', { above: 0 }).describe('Voltage at the start of the path'),
-  judgedAt: z
-    .array(quantity('supplyV', { above: 0 }))
-    .describe('Other supply voltages at which the drop is judged; may be empty'),
-  load,
-  out: z.array(part).min(1).describe('From the supply to the load, in order'),
-  return: z.array(part).describe('From the load back to the supply, in order'),
-  rules: z.strictObject({
-    wire: z
-      .enum([
-        'geometric',
-        'iso-19642',
-        'iec-60228-class-2',
-        'iec-60228-class-5',
-        'iec-60228-class-5-tinned',
-        'sae-j1128',
-        'awg-stranded',
-      ])
-      .describe('Table of the wire that you buy'),
-    stock: z.array(size()).min(1).optional().describe('Sizes in stock; the whole table where left out'),
-    insulation: quantity('insulationTempC', { min: 40, max: 260 }),
-    ambient: quantity('ambientTempC', { min: -60, max: 200 }),
-    heating: z.enum(['us-33-cfr-183-425', 'ac-43-13-1b-table-11-9']),
-    budget: z
-      .enum([
-        'critical-feed-3-percent',
-        'general-feed-10-percent',
-        'ac-43-13-1b-14-v-continuous',
-        'ac-43-13-1b-14-v-intermittent',
-        'starter-0-8-v',
-        'charging-0-7-v',
-        'lamp-0-5-v',
-      ])
-      .optional(),
-    drop: quantity('dropV', { above: 0 }).optional().describe('Most volts lost out and back'),
-    wireDrop: quantity('wireDropV', { above: 0 }).optional().describe('Most volts lost in the wire alone'),
-    loadVoltage: quantity('loadV', { above: 0 }).optional().describe('Fewest volts at the load'),
-    conductorTemperature: quantity('conductorTempC', { min: -100, max: 400 }).optional(),
-    leastArea: quantity('leastAreaMm2', { min: 0 }).describe('Smallest area that stands being handled here'),
-  }),
-  protection,
-  relay: relay.optional(),
-});
+export const circuitSchema = z
+  .strictObject({
+    circuit: z.string().min(1).describe('Name of the circuit'),
+    vehicle: z.string().min(1).optional(),
+    note: z.string().optional(),
+    supply: quantity('supplyV', { above: 0 }).describe('Voltage at the start of the path'),
+    judgedAt: z
+      .array(quantity('supplyV', { above: 0 }))
+      .describe('Other supply voltages at which the drop is judged; may be empty'),
+    load,
+    out: z.array(part).min(1).describe('From the supply to the load, in order'),
+    return: z.array(part).describe('From the load back to the supply, in order'),
+    rules: z.strictObject({
+      wire: z
+        .enum([
+          'geometric',
+          'iso-19642',
+          'iec-60228-class-2',
+          'iec-60228-class-5',
+          'iec-60228-class-5-tinned',
+          'sae-j1128',
+          'awg-stranded',
+        ])
+        .describe('Table of the wire that you buy'),
+      stock: z.array(size()).min(1).optional().describe('Sizes in stock; the whole table where left out'),
+      insulation: quantity('insulationTempC', { min: 40, max: 300 }),
+      ambient: quantity('ambientTempC', { min: -60, max: 200 }),
+      heating: z.enum(['us-33-cfr-183-425', 'ac-43-13-1b-table-11-9']),
+      budget: z
+        .enum([
+          'critical-feed-3-percent',
+          'general-feed-10-percent',
+          'ac-43-13-1b-14-v-continuous',
+          'ac-43-13-1b-14-v-intermittent',
+          'starter-0-8-v',
+          'charging-0-7-v',
+          'lamp-0-5-v',
+        ])
+        .optional(),
+      drop: quantity('dropV', { above: 0 }).optional().describe('Most volts lost out and back'),
+      wireDrop: quantity('wireDropV', { above: 0 }).optional().describe('Most volts lost in the wire alone'),
+      loadVoltage: quantity('loadV', { above: 0 }).optional().describe('Fewest volts at the load'),
+      conductorTemperature: quantity('conductorTempC', { min: -100, max: 400 }).optional(),
+      leastArea: quantity('leastAreaMm2', { min: 0 }).describe('Smallest area that stands being handled here'),
+    }),
+    protection,
+    relay: relay.optional(),
+  })
+  .superRefine((value, context) => {
+    const issue = (path: PropertyKey[], message: string): void => {
+      context.addIssue({ code: 'custom', path, message });
+    };
+    value.return.forEach((item, i) => {
+      if (item.fuse === 'chosen') issue(['return', i, 'fuse'], 'the fuse to choose stands on the way out.');
+    });
+    const chosen = value.out.flatMap((item, i) => (item.fuse === 'chosen' ? [i] : []));
+    const [first, second] = chosen;
+    if (second !== undefined) issue(['out', second, 'fuse'], 'only one fuse of a path can be chosen.');
+    if (first !== undefined && !('fuse' in value.protection)) {
+      issue(['out', first, 'fuse'], 'a fuse can be chosen only where protection names a fuse family.');
+    }
+    const { budget, drop, wireDrop, loadVoltage } = value.rules;
+    if (budget === undefined && drop === undefined && wireDrop === undefined && loadVoltage === undefined) {
+      issue(['rules'], 'needs a budget, drop, wireDrop or loadVoltage: how much may be lost.');
+    }
+    if (value.rules.wire === 'geometric' && value.rules.stock === undefined) {
+      issue(['rules'], 'needs stock with the geometric wire, which has no sizes of its own.');
+    }
+    if (value.return.concat(value.out).every((item) => item.wire === undefined))
+      issue(['out'], 'holds no wire to size.');
+  });
 
 /** A file with one circuit, read and checked: numbers in the core's units. */
 export type Circuit = z.output<typeof circuitSchema>;

@@ -7,6 +7,7 @@ import {
   chargingBudget,
   criticalFeedBudget,
   type FeedPart,
+  type FuseToChoose,
   generalFeedBudget,
   geometric,
   iec60228Class2,
@@ -51,24 +52,10 @@ export interface SizedCircuit {
   readonly relay: RelayPickupResult | null;
 }
 
-/**
- * Sizes the wire and the fuse of a circuit file, and judges its relay.
- *
- * Where the file lists the fuse as `chosen`, the resistance hot of the fuse that is chosen is put into the path; the
- * choice is repeated until it stands.
- */
+/** Sizes the wire and the fuse of a circuit file, and judges its relay. */
 export function sizeCircuit(circuit: Circuit): SizedCircuit {
-  let fuseOhm = 0;
-  let input = inputOf(circuit, fuseOhm);
-  let feed = sizeFeed(input);
-  const chosen = [...circuit.out, ...circuit.return].some((part) => part.fuse === 'chosen');
-  for (let turn = 0; chosen && turn < 8; turn++) {
-    const next: number = feed.possible ? (feed.fuse?.hotOhm ?? 0) : fuseOhm;
-    if (next === fuseOhm) break;
-    fuseOhm = next;
-    input = inputOf(circuit, fuseOhm);
-    feed = sizeFeed(input);
-  }
+  const input = inputOf(circuit);
+  const feed = sizeFeed(input);
   const { relay } = circuit;
   return {
     circuit,
@@ -90,13 +77,13 @@ export function sizeCircuit(circuit: Circuit): SizedCircuit {
   };
 }
 
-function inputOf(circuit: Circuit, fuseOhm: number): SizeFeedInput {
+function inputOf(circuit: Circuit): SizeFeedInput {
   const { rules } = circuit;
   const budget = budgets.find(({ key }) => key === rules.budget);
   return {
     supplyV: circuit.supply,
-    outParts: circuit.out.map((part) => partOf(part, fuseOhm, 'out')),
-    returnParts: circuit.return.map((part) => partOf(part, fuseOhm, 'back')),
+    outParts: circuit.out.map((part) => partOf(part, 'out')),
+    returnParts: circuit.return.map((part) => partOf(part, 'back') as FeedPart),
     load: loadOf(circuit),
     resistanceBasis: bases.find(({ key }) => key === rules.wire) ?? geometric,
     ...(rules.stock === undefined ? {} : { stock: rules.stock.map((s) => s.areaMm2 ?? s.awg ?? s.saeGauge ?? '') }),
@@ -119,15 +106,15 @@ function inputOf(circuit: Circuit, fuseOhm: number): SizeFeedInput {
   };
 }
 
-function partOf(part: Circuit['out'][number], fuseOhm: number, way: 'out' | 'back'): FeedPart {
+function partOf(part: Circuit['out'][number], way: 'out' | 'back'): FeedPart | FuseToChoose {
   const count = part.count ?? 1;
   const many = count === 1 ? '' : ` × ${count}`;
   if (part.wire !== undefined) return { name: `${part.name ?? `wire ${way}`}${many}`, lengthM: part.wire * count };
   const kinds = ['fuse', 'relay', 'switch', 'terminal', 'connector', 'body', 'other'] as const;
   const kind = kinds.find((k) => part[k] !== undefined) ?? 'other';
   const given = part[kind];
-  const resistanceOhm = (given === 'chosen' ? fuseOhm : Number(given)) * count;
-  return { name: `${part.name ?? kind}${many}`, kind, resistanceOhm };
+  const name = `${part.name ?? kind}${many}`;
+  return given === 'chosen' ? { name, fuse: 'chosen' } : { name, kind, resistanceOhm: Number(given) * count };
 }
 
 function loadOf({ load }: Circuit): Load {

@@ -1,6 +1,6 @@
 import type { ResolvedSize } from '../conductor/index.js';
 import { InputError } from '../error/index.js';
-import { needOneOf, needTempC } from '../error/guard.js';
+import { needBetween, needOneOf } from '../error/guard.js';
 import { tableAmpacity } from '../heat/index.js';
 import type { SourceKey, SourceStatus } from '../source/index.js';
 import type { AmpacityTable } from '../table/index.js';
@@ -9,9 +9,9 @@ import type { AmpacityTable } from '../table/index.js';
 export interface TableHeating {
   readonly kind: 'table';
   readonly table: AmpacityTable;
-  /** Temperature class of the insulation in °C. */
+  /** Temperature class of the insulation in °C, 40 to 300. */
   readonly insulationTempC: number;
-  /** Temperature of the air around the wire in °C. */
+  /** Temperature of the air around the wire in °C, −60 to 200. */
   readonly ambientTempC: number;
 }
 
@@ -40,8 +40,8 @@ export function needHeating(fn: string, heating: Heating): void {
     );
   }
   needOneOf(fn, 'heating.kind', heating.kind, ['table']);
-  needTempC(fn, 'heating.insulationTempC', heating.insulationTempC);
-  needTempC(fn, 'heating.ambientTempC', heating.ambientTempC);
+  needBetween(fn, 'heating.insulationTempC', heating.insulationTempC, 40, 300, 'no class of wire is there');
+  needBetween(fn, 'heating.ambientTempC', heating.ambientTempC, -60, 200);
 }
 
 /** The heating of one size, or null where the table does not reach down to it. */

@@ -1,5 +1,5 @@
 export type { Heated, Heating, TableHeating } from './heating.js';
-export type { FeedPart, FeedPath, WirePart } from './path.js';
+export type { FeedPart, FeedPath, FuseToChoose, WirePart } from './path.js';
 export type { FuseProtection, NoProtection, Protection, UpstreamProtection } from './protect.js';
 export {
   type FeedAt,

@@ -14,6 +14,12 @@ export interface WirePart {
 /** A stretch of wire or a fixed resistance (terminal, fuse hot, relay contact, connector, body). */
 export type FeedPart = WirePart | PathPart;
 
+/** The place in a path of the fuse that `sizeFeed` chooses; its typical resistance hot is counted there. */
+export interface FuseToChoose {
+  readonly name: string;
+  readonly fuse: 'chosen';
+}
+
 /** What every feed has. */
 export interface FeedPath {
   /** Supply voltage in V, above 0. */
@@ -39,8 +45,13 @@ export function needParts(fn: string, field: string, parts: readonly FeedPart[])
       throw new InputError(fn, `${at}.lengthM`, 'oneOfFields', undefined, 'or resistanceOhm must be given, one only');
     }
     if (wire) needAtLeast(fn, `${at}.lengthM`, part.lengthM);
-    else needAtLeast(fn, `${at}.resistanceOhm`, (part as PathPart).resistanceOhm);
+    else needAtLeast(fn, `${at}.resistanceOhm`, part.resistanceOhm);
   });
+}
+
+/** The parts with the chosen fuse put in at a resistance. */
+export function withFuse(parts: readonly (FeedPart | FuseToChoose)[], resistanceOhm: number): FeedPart[] {
+  return parts.map((part) => ('fuse' in part ? { name: part.name, kind: 'fuse', resistanceOhm } : part));
 }
 
 /** Metres of wire in a list of parts. */

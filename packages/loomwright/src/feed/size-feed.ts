@@ -8,7 +8,7 @@ import { chooseFuse, type ChosenFuse } from '../protection/index.js';
 import type { SourceKey, SourceStatus } from '../source/index.js';
 import type { DropBudget, ResistanceBasis } from '../table/index.js';
 import { type Heated, type Heating, heatOf, needHeating } from './heating.js';
-import { type FeedPath, fixedOhm, needParts, wireLengthM, withSize } from './path.js';
+import { type FeedPart, fixedOhm, type FuseToChoose, needParts, wireLengthM, withFuse, withSize } from './path.js';
 import { needProtection, type Protection } from './protect.js';
 import { stockSizes } from './stock.js';
 
@@ -24,7 +24,13 @@ export interface FeedLimits {
   readonly loadV?: number;
 }
 
-export interface SizeFeedInput extends FeedPath {
+export interface SizeFeedInput {
+  /** Supply voltage in V, above 0. */
+  readonly supplyV: number;
+  /** From the supply to the load, in order. At most one part may be the fuse that is to be chosen. */
+  readonly outParts: readonly (FeedPart | FuseToChoose)[];
+  /** From the load back to the supply, in order: a wire, a body, or both. */
+  readonly returnParts: readonly FeedPart[];
   readonly load: Load;
   /** Which resistance the sizes have: the table of the wire that you buy, or `geometric`. */
   readonly resistanceBasis: ResistanceBasis;
@@ -101,8 +107,15 @@ export interface SizeFeedResult {
   readonly sourceStatus: SourceStatus;
 }
 
+/** The input with the fuse put in as a plain part. */
+interface Plain extends SizeFeedInput {
+  readonly outParts: readonly FeedPart[];
+}
+
 /** A size with everything worked out. */
 interface Judged extends JudgedSize {
+  /** The input that was judged: the chosen fuse's resistance stands in its path. */
+  readonly input: Plain;
   readonly resolved: ResolvedSize;
   readonly heated: Heated | null;
   readonly solved: SolvePathResult | null;
@@ -142,19 +155,26 @@ export function sizeFeed(input: SizeFeedInput): SizeFeedResult | NotPossible<Jud
     const judged = judge(input, sizes[i] as ResolvedSize);
     if (judged.ok && judged.solved !== null) {
       const next = sizes[i + 1];
-      return answer(input, judged, judged.solved, below, next === undefined ? null : judge(input, next));
+      const above = next === undefined ? null : judge(input, next);
+      return answer(judged, judged.solved, below, above);
     }
     below = judged;
   }
-  return notPossible(input, below as Judged);
+  return notPossible(below as Judged);
 }
 
 function guard(input: SizeFeedInput): void {
   const { supplyV, outParts, returnParts, load, limits, judgedAtV, heating, conductorTempC, leastAreaMm2 } = input;
   needAbove(FN, 'supplyV', supplyV);
-  needParts(FN, 'outParts', outParts);
+  needList(FN, 'outParts', outParts);
+  const plain = withFuse(outParts, 0);
+  needParts(FN, 'outParts', plain);
   needParts(FN, 'returnParts', returnParts);
-  if (!(wireLengthM(outParts) + wireLengthM(returnParts) > 0)) {
+  const toChoose = outParts.filter((part) => 'fuse' in part).length;
+  if (toChoose > 1 || (toChoose === 1 && input.protection.kind !== 'fuse')) {
+    throw new InputError(FN, 'outParts', 'range', toChoose, 'may hold one fuse to choose, where protection is a fuse');
+  }
+  if (!(wireLengthM(plain) + wireLengthM(returnParts) > 0)) {
     throw new InputError(FN, 'outParts', 'missing', outParts, 'or returnParts must hold some length of wire to size');
   }
   needLoad(FN, load);
@@ -168,16 +188,31 @@ function guard(input: SizeFeedInput): void {
     throw new InputError(FN, 'limits', 'missing', undefined, 'must hold a budget, dropV, wireDropV or loadV');
   }
   needList(FN, 'judgedAtV', judgedAtV);
-  judgedAtV.forEach((volts, i) => needAbove(FN, `judgedAtV[${i}]`, volts));
+  judgedAtV.forEach((volts, i) => {
+    needAbove(FN, `judgedAtV[${i}]`, volts);
+  });
   needHeating(FN, heating);
   if (conductorTempC !== undefined) needConductorTempC(FN, 'conductorTempC', conductorTempC);
   needAtLeast(FN, 'leastAreaMm2', leastAreaMm2);
   needProtection(FN, input.protection);
 }
 
-/** Everything about one size. */
+/**
+ * Everything about one size, with the resistance of the fuse that it leads to. A thicker fuse has less resistance;
+ * where the choice would swing to and fro, the larger resistance stands: the safe side for the volts.
+ */
 function judge(input: SizeFeedInput, size: ResolvedSize): Judged {
-  const { supplyV, limits, judgedAtV, heating, leastAreaMm2, protection } = input;
+  let fuseOhm = 0;
+  for (;;) {
+    const judged = judgeWith({ ...input, outParts: withFuse(input.outParts, fuseOhm) }, size);
+    const next = judged.fuse?.hotOhm ?? 0;
+    if (next <= fuseOhm || !input.outParts.some((part) => 'fuse' in part)) return judged;
+    fuseOhm = next;
+  }
+}
+
+function judgeWith(input: Plain, size: ResolvedSize): Judged {
+  const { supplyV, judgedAtV, heating, leastAreaMm2, protection } = input;
   const heated = heatOf(heating, size);
   const checks: Check[] = [];
   const at: FeedAt[] = [];
@@ -249,6 +284,7 @@ function judge(input: SizeFeedInput, size: ResolvedSize): Judged {
     areaMm2,
     ok,
     checks,
+    input,
     resolved: size,
     heated,
     solved,
@@ -260,14 +296,14 @@ function judge(input: SizeFeedInput, size: ResolvedSize): Judged {
   };
 }
 
-function noTemperature(input: SizeFeedInput, heated: Heated | null, size: ResolvedSize): string {
+function noTemperature(input: Plain, heated: Heated | null, size: ResolvedSize): string {
   if (heated === null) return `${input.heating.table.key} does not reach down to ${size.label}`;
   if (heated.ampacityA === 0) return 'the air alone is as hot as the insulation bears';
   return 'beyond 400 °C, or the path cannot feed the load at all';
 }
 
 /** Copper temperature at which current and heat agree, or null where they run away or the load cannot be fed. */
-function settledTempC(input: SizeFeedInput, size: ResolvedSize, heated: Heated | null, volts: number): number | null {
+function settledTempC(input: Plain, size: ResolvedSize, heated: Heated | null, volts: number): number | null {
   const { load, outParts, returnParts, heating } = input;
   // A size without a heating figure is refused by the heat check; its volts are judged at the class temperature.
   if (heated === null) return heating.insulationTempC;
@@ -287,7 +323,7 @@ function settledTempC(input: SizeFeedInput, size: ResolvedSize, heated: Heated |
   throw new ConvergenceError(FN, 100, tempC, NaN);
 }
 
-function solveAt(input: SizeFeedInput, size: ResolvedSize, supplyV: number, tempC: number): SolvePathResult | null {
+function solveAt(input: Plain, size: ResolvedSize, supplyV: number, tempC: number): SolvePathResult | null {
   const solved = solvePath({
     supplyV,
     outParts: withSize(input.outParts, size, tempC),
@@ -298,7 +334,7 @@ function solveAt(input: SizeFeedInput, size: ResolvedSize, supplyV: number, temp
 }
 
 function voltageChecks(
-  input: SizeFeedInput,
+  input: Plain,
   size: ResolvedSize,
   at: readonly FeedAt[],
   solved: SolvePathResult | null,
@@ -382,7 +418,7 @@ function worstDrop(at: readonly FeedAt[]): FeedAt {
 
 /** The fuse for one size, its own resistance counted in the far-end short. */
 function protect(
-  input: SizeFeedInput,
+  input: Plain,
   size: ResolvedSize,
   heated: Heated | null,
   currentA: number,
@@ -447,13 +483,8 @@ function worstFailure(checks: readonly Check[]): string {
   return worst?.name ?? 'smallest size in stock';
 }
 
-function answer(
-  input: SizeFeedInput,
-  judged: Judged,
-  solved: SolvePathResult,
-  below: Judged | null,
-  above: Judged | null,
-): SizeFeedResult {
+function answer(judged: Judged, solved: SolvePathResult, below: Judged | null, above: Judged | null): SizeFeedResult {
+  const { input } = judged;
   const { resistanceBasis, outParts, returnParts } = input;
   const fixedDropV = solved.currentA * fixedOhm([...outParts, ...returnParts]);
   const wireDropV = solved.dropV - fixedDropV;
@@ -474,14 +505,15 @@ function answer(
     at: judged.at,
     below: publicSize(below),
     above: publicSize(above),
-    remarks: remarks(input, judged, wireDropV, fixedDropV),
+    remarks: remarks(judged, wireDropV, fixedDropV),
     resistanceBasis: resistanceBasis.key,
     source: resistanceBasis.kind === 'geometric' ? 'nbs-hb-100' : resistanceBasis.source,
     sourceStatus: resistanceBasis.kind === 'geometric' ? 'derived' : resistanceBasis.status,
   };
 }
 
-function remarks(input: SizeFeedInput, judged: Judged, wireDropV: number, fixedDropV: number): Remark[] {
+function remarks(judged: Judged, wireDropV: number, fixedDropV: number): Remark[] {
+  const { input } = judged;
   const list: Remark[] = [];
   if (fixedDropV > wireDropV) {
     list.push({
@@ -513,7 +545,8 @@ function remarks(input: SizeFeedInput, judged: Judged, wireDropV: number, fixedD
   return list;
 }
 
-function notPossible(input: SizeFeedInput, largest: Judged): NotPossible<JudgedSize> {
+function notPossible(largest: Judged): NotPossible<JudgedSize> {
+  const { input } = largest;
   const nearest = publicSize(largest);
   const { limits, load, supplyV, outParts, returnParts } = input;
   const fixed = fixedOhm([...outParts, ...returnParts]);

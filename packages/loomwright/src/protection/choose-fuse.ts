@@ -1,5 +1,5 @@
 import { type Check, makeCheck, type NotPossible, tightestCheck } from '../check/index.js';
-import { needAbove, needBetween, needInput, needOneOf, needTempC } from '../error/guard.js';
+import { needAbove, needBetween, needInput, needOneOf } from '../error/guard.js';
 import type { FuseFamily } from '../table/index.js';
 import {
   ambientShare,
@@ -27,7 +27,7 @@ export interface ChooseFuseInput {
   readonly continuousA: number;
   /** Share of the rating that a continuous current may use at 25 °C, above 0 to 1; 0.75 in maker guides. */
   readonly continuousFraction: number;
-  /** Temperature around the fuse in °C. */
+  /** Temperature around the fuse in °C, −40 to the end of the family's re-rating. */
   readonly ambientTempC: number;
   /** Current in A that the wire bears where it lies, above 0. */
   readonly ampacityA: number;
@@ -87,7 +87,7 @@ export function chooseFuse(input: ChooseFuseInput): ChosenFuse | NotPossible<Nea
   needAbove('chooseFuse', 'continuousA', continuousA);
   needAbove('chooseFuse', 'continuousFraction', continuousFraction);
   needBetween('chooseFuse', 'continuousFraction', continuousFraction, 0, 1);
-  needTempC('chooseFuse', 'ambientTempC', ambientTempC);
+  needBetween('chooseFuse', 'ambientTempC', ambientTempC, -40, 200);
   needAbove('chooseFuse', 'ampacityA', ampacityA);
   needOneOf('chooseFuse', 'overloadRule', overloadRule, OVERLOAD_RULES);
   needAbove('chooseFuse', 'farShortA', farShortA);

@@ -1,10 +1,11 @@
 import * as feed from './feed/index.js';
 import type { Card } from './type.js';
 
+// One line an area: the room's cards are gathered by their names' end, so that none is listed twice.
+const AREAS: readonly Readonly<Record<string, unknown>>[] = [feed];
+
 /** Every card, by the name of its function. */
-export const cards: Readonly<Record<string, Card>> = /* @__PURE__ */ (() =>
-  Object.fromEntries(
-    [feed]
-      .flatMap((area) => Object.values(area) as readonly unknown[] as readonly Card[])
-      .map((card) => [card.name, card]),
-  ))();
+export const cards: Readonly<Record<string, Card>> = /* @__PURE__ */ (() => {
+  const all = AREAS.flatMap((area) => Object.entries(area)).filter(([name]) => name.endsWith('Card'));
+  return Object.fromEntries(all.map(([, card]) => [(card as Card).name, card as Card]));
+})();

@@ -99,6 +99,8 @@ export interface Step {
   /** Where no formula can be shown: a look-up or an iteration, in words. */
   readonly how?: string;
   readonly source: SourceKey;
+  /** The source where it depends on the answer, such as that of the table looked up. */
+  readonly sourceOf?: (output: never) => SourceKey;
   /** Left out of the working when this is false for the values at hand. */
   readonly when?: (values: Values) => boolean;
 }

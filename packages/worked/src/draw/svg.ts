@@ -25,18 +25,18 @@ export function number(value: number): string {
  * notebook or a file the second value stands.
  */
 export const ink = {
-  text: 'var(--text, #20251F)',
-  soft: 'var(--soft, #5A6158)',
-  ground: 'var(--ground, #FBF8F2)',
-  rule: 'var(--rule, #D8D2C4)',
-  copper: 'var(--copper, #9C4A1A)',
-  verdigris: 'var(--verdigris, #1F6B5E)',
-  blue: 'var(--blue, #22577A)',
-  amber: 'var(--amber, #8A5A00)',
-  red: 'var(--red, #A3241C)',
+  text: 'var(--lw-text, #20251F)',
+  soft: 'var(--lw-soft, #5A6158)',
+  ground: 'var(--lw-ground, #FBF8F2)',
+  rule: 'var(--lw-hair, #D8D2C4)',
+  copper: 'var(--lw-copper, #9C4A1A)',
+  verdigris: 'var(--lw-verdigris, #1F6B5E)',
+  blue: 'var(--lw-blue, #22577A)',
+  amber: 'var(--lw-amber, #8A5A00)',
+  red: 'var(--lw-red, #A3241C)',
 } as const;
 
-const SANS = "var(--sans, 'IBM Plex Sans Condensed', 'Arial Narrow', sans-serif)";
+const SANS = "var(--lw-sans, 'IBM Plex Sans Condensed', 'Arial Narrow', sans-serif)";
 
 /** A text. */
 export function label(x: number, y: number, text: string, attributes: Attributes = {}): string {

@@ -12,6 +12,7 @@ export interface WorkedStep {
   /** Every name that the formula uses, with its value. */
   readonly names: Readonly<Record<string, number>>;
   readonly constants: readonly Constant[];
+  readonly source: SourceKey;
 }
 
 /** One result with its value. */
@@ -48,9 +49,7 @@ export function work<I, O>(card: Card<I, O>, values: Values): Worked<O> {
   const names = scopeOf(card, values, output);
   const all = (typeof output === 'object' && output !== null ? output : { value: output }) as Record<string, unknown>;
   const impossible = all['possible'] === false;
-  const steps = impossible
-    ? []
-    : card.steps.filter((step) => step.when?.(values) ?? true).map((step) => workStep(step, names));
+  const steps = impossible ? [] : workedSteps(card.steps, values, names, output);
   return {
     card: card as unknown as Card,
     values,
@@ -69,7 +68,17 @@ export function work<I, O>(card: Card<I, O>, values: Values): Worked<O> {
   };
 }
 
-function workStep(step: Step, names: Readonly<Record<string, number | null>>): WorkedStep {
+/** Steps with the numbers put in, from names and their values. */
+export function workedSteps(
+  steps: readonly Step[],
+  values: Values,
+  names: Readonly<Record<string, number | null>>,
+  output: unknown,
+): WorkedStep[] {
+  return steps.filter((step) => step.when?.(values) ?? true).map((step) => workStep(step, names, output));
+}
+
+function workStep(step: Step, names: Readonly<Record<string, number | null>>, output: unknown): WorkedStep {
   const used: Record<string, number> = {};
   if (step.formula !== undefined) {
     for (const name of step.formula.match(/[A-Za-z_]\w*/g) ?? []) {
@@ -79,7 +88,14 @@ function workStep(step: Step, names: Readonly<Record<string, number | null>>): W
   }
   const constants = step.constants ?? [];
   for (const constant of constants) used[constant.name] = constant.value;
-  return { step, value: names[step.result] ?? null, formula: step.formula ?? null, names: used, constants };
+  return {
+    step,
+    value: names[step.result] ?? null,
+    formula: step.formula ?? null,
+    names: used,
+    constants,
+    source: step.sourceOf?.(output as never) ?? step.source,
+  };
 }
 
 /** Every number that a step or a result may name: fields, the function's results, and the card's own scope. */

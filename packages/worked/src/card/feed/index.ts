@@ -1,1 +1,3 @@
+export { feedScope } from './feed-scope.js';
+export { sizeFeedCard, sizeFeedSteps, wireChoices } from './size-feed.js';
 export { voltageDropCard } from './voltage-drop.js';
