@@ -90,6 +90,8 @@ describe('edges', () => {
     const first = (...checks: Check[]): string | undefined => tightestCheck(checks)?.name;
     expect(first(met, failed, never, unlimited)).toBe('never');
     expect(first(met, failed, unlimited)).toBe('failed');
+    expect(first(never, met)).toBe('never');
+    expect(first(unlimited, failed)).toBe('failed');
     expect(first(unlimited, met)).toBe(base.name);
     expect(first(unlimited)).toBe('unlimited');
     expect(tightestCheck([])).toBeNull();
