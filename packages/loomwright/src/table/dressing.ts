@@ -21,7 +21,7 @@ export const saeAreas: AreaTable = {
   place: 'least circular mils of SAE J1128 and J1127',
   sizes: 'sae',
   prints: 'circular-mils',
-  rows: saeJ1128.rows,
+  rows: /* @__PURE__ */ (() => saeJ1128.rows)(),
 };
 
 /** Nominal areas of ISO 6722 / ISO 19642 sizes. */

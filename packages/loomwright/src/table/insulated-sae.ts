@@ -213,7 +213,7 @@ export const saeSgt: InsulatedWireTable = {
   maxTempStatus: 'memory',
   resistance: saeJ1128,
   rows: BATTERY,
-  circularMils: saeJ1128.rows,
+  circularMils: /* @__PURE__ */ (() => saeJ1128.rows)(),
 };
 
 /** SAE J1127 type SGX: crosslinked polyethylene battery cable, 125 °C. From memory and derived. */
@@ -234,5 +234,5 @@ export const saeSgx: InsulatedWireTable = {
   maxTempStatus: 'memory',
   resistance: saeJ1128,
   rows: BATTERY,
-  circularMils: saeJ1128.rows,
+  circularMils: /* @__PURE__ */ (() => saeJ1128.rows)(),
 };
