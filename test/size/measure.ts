@@ -8,7 +8,10 @@ export interface Size {
 }
 
 /** The goal for any single name: a chooser with all that it needs. */
-export const MOST_GZIP_BYTES = 8000;
+const MOST_GZIP_BYTES = 8000;
+
+/** Names that are the whole of a list, for which the goal is not meant. */
+const WHOLE_LISTS = ['sources'];
 
 /** Ceilings in gzipped bytes by name; `*` holds for every name that is not listed. */
 export type Ceilings = Readonly<Record<string, number>>;
