@@ -87,6 +87,8 @@ function formulaMath(): MathJsInstance {
     typed(name, { 'number, number': plain, ...rest } as never);
   const one = (name: string, plain: (a: number) => number, rest: object = {}): unknown =>
     typed(name, { number: plain, ...rest } as never);
+  const turn = (name: string, plain: (a: number) => number): unknown =>
+    one(name, plain, { Unit: (a: Unit) => plain(a.toNumber('rad')) });
   // Sums of different dimensions are refused by the Unit methods; so is a number and a unit, by having no signature.
   const sum = (name: string, plain: (a: number, b: number) => number): unknown =>
     both(name, plain, { 'Unit, Unit': (a: Unit, b: Unit) => added(a, b, plain) });
@@ -115,7 +117,9 @@ function formulaMath(): MathJsInstance {
       exp: one('exp', Math.exp),
       log: one('log', Math.log),
       log10: one('log10', Math.log10),
-      ...Object.fromEntries(TURNS.map((name) => [name, one(name, Math[name], { Unit: angled(Math[name]) })])),
+      sin: turn('sin', (a) => Math.sin(a)),
+      cos: turn('cos', (a) => Math.cos(a)),
+      tan: turn('tan', (a) => Math.tan(a)),
       asin: one('asin', Math.asin),
       acos: one('acos', Math.acos),
       atan: one('atan', Math.atan),
@@ -126,12 +130,6 @@ function formulaMath(): MathJsInstance {
   );
   formulas = made;
   return made;
-}
-
-const TURNS = ['sin', 'cos', 'tan'] as const;
-
-function angled(turn: (a: number) => number): (a: Unit) => number {
-  return (a) => turn(a.toNumber('rad'));
 }
 
 function raised(a: Unit, power: number): Unit {

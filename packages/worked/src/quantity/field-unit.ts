@@ -81,6 +81,7 @@ const DENOMINATORS: readonly FieldUnit[] = [
   { suffix: 'C', unit: 'K' },
   { suffix: 'G', unit: 'g' },
   { suffix: 'Day', unit: 'd' },
+  { suffix: 'Mile', unit: 'mi' },
 ];
 
 /**
