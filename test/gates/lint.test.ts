@@ -24,7 +24,6 @@ describe('the linter bites', () => {
       'console.ts': ['2 no-console'],
       'default.ts': ['1 no-restricted-syntax'],
       'load.ts': ['2 no-restricted-syntax', '2 no-restricted-syntax'],
-      'reassign.ts': ['2 no-param-reassign'],
       'state.ts': ['1 no-restricted-syntax'],
       'unit.ts': [2, 3, 4, 5, 6].map((line) => `${line} house/unit-suffix`),
       'untyped.ts': [

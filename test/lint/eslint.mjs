@@ -114,7 +114,6 @@ export function houseConfig(root) {
       rules: {
         'no-restricted-globals': ['error', ...WORLD],
         'no-restricted-syntax': ['error', ...coreSyntax],
-        'no-param-reassign': 'error',
         '@typescript-eslint/explicit-module-boundary-types': 'error',
         'house/unit-suffix': 'error',
         'house/readonly-fields': 'error',

@@ -28,7 +28,19 @@ function isNumeric(type) {
   }
 }
 
-/** Every numeric field of an exported type ends in its unit, or is one of the words without a dimension. */
+/** Names that the area's index gives to the world; null where it gives everything of this file. */
+function publicNames(filename) {
+  const index = join(dirname(filename), 'index.ts');
+  if (!existsSync(index)) return new Set();
+  const text = readFileSync(index, 'utf8');
+  const file = basename(filename, '.ts');
+  if (new RegExp(`export \\* from '\\./${file}\\.js'`).test(text)) return null;
+  const list = new RegExp(`export (?:type )?\\{([^}]*)\\} from '\\./${file}\\.js'`, 'g');
+  const names = [...text.matchAll(list)].flatMap(([, all]) => all.split(','));
+  return new Set(names.map((name) => name.trim().replace(/^type /, '')));
+}
+
+/** Every numeric field of a public type ends in its unit, or is one of the words without a dimension. */
 const unitSuffix = {
   meta: {
     type: 'problem',
@@ -38,19 +50,20 @@ const unitSuffix = {
     },
   },
   create(context) {
-    let exported = 0;
-    const enter = () => {
-      exported++;
+    const names = publicNames(context.filename);
+    let inside = false;
+    const enter = ({ id }) => {
+      inside = names === null || names.has(id.name);
     };
     const leave = () => {
-      exported--;
+      inside = false;
     };
     const declaration = 'ExportNamedDeclaration > :matches(TSInterfaceDeclaration, TSTypeAliasDeclaration)';
     return {
       [declaration]: enter,
       [`${declaration}:exit`]: leave,
       TSPropertySignature(node) {
-        if (exported === 0 || !isNumeric(node.typeAnnotation?.typeAnnotation)) return;
+        if (!inside || !isNumeric(node.typeAnnotation?.typeAnnotation)) return;
         const name = node.key.name ?? String(node.key.value);
         if (!isUnitName(name)) context.report({ node: node.key, messageId: 'noUnit', data: { name } });
       },
@@ -69,17 +82,6 @@ const readonlyFields = {
     };
   },
 };
-
-/** Names that the area's index gives to the world; null where it gives everything of this file. */
-function publicNames(filename) {
-  const index = join(dirname(filename), 'index.ts');
-  if (!existsSync(index)) return new Set();
-  const text = readFileSync(index, 'utf8');
-  const file = basename(filename, '.ts');
-  if (new RegExp(`export \\* from '\\./${file}\\.js'`).test(text)) return null;
-  const list = new RegExp(`export \\{([^}]*)\\} from '\\./${file}\\.js'`, 'g');
-  return new Set([...text.matchAll(list)].flatMap((m) => m[1].split(',').map((name) => name.trim())));
-}
 
 const CONVERTER = /^[a-z][A-Za-z0-9]*To[A-Z][A-Za-z0-9]*$/;
 const PLAIN = /^TS(?:Number|String|Boolean|Any|Unknown|BigInt)Keyword$/;

@@ -19,7 +19,7 @@ const DIMENSIONLESS = [
 ];
 
 /** Names that stand alone: published constants keep their letters, axes theirs; `into` is an array to be filled. */
-const ALONE = ['a', 'b', 'c', 'd', 'x', 'y', 'k', 'n', 'p', 'into'];
+const ALONE = ['a', 'b', 'c', 'd', 'x', 'y', 'k', 'n', 'p', 'K', 'beta', 'into'];
 
 const word = DIMENSIONLESS.join('|');
 const capital = DIMENSIONLESS.map((w) => w[0].toUpperCase() + w.slice(1)).join('|');

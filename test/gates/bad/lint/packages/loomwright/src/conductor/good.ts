@@ -27,3 +27,8 @@ export function areaToGood(areaMm2: number): number {
 export function helper(fn: string, value: number): string {
   return `${fn} ${value}`;
 }
+
+/** Not public either: its numbers are called as it likes. */
+export interface Inner {
+  readonly length: number;
+}

@@ -1,2 +1,3 @@
 export { good, areaToGood, type GoodInput } from './good.js';
 export { twoArguments, plainArgument, aToB } from './arguments.js';
+export type { Unit } from './unit.js';
