@@ -5,13 +5,14 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { findChromium } from './support/chromium.mjs';
 import { endAll, run, schedule } from './run/schedule.mjs';
-import { conclude, countSources, sourceLines, sumVitest } from './run/summary.mjs';
+import { conclude, countSources, slowFiles, sourceLines, sumVitest } from './run/summary.mjs';
 
 const test = fileURLToPath(new URL('.', import.meta.url));
 const root = fileURLToPath(new URL('../', import.meta.url));
 const cache = join(test, 'node_modules/.cache/run');
 const inCi = Boolean(process.env.CI) && process.env.CI !== 'false';
 const counts = [];
+const slow = [];
 
 /** A tool of the test workspace, started with this Node. */
 function tool(name, ...args) {
@@ -45,6 +46,7 @@ function vitest(project) {
     const report = existsSync(file) ? JSON.parse(readFileSync(file, 'utf8')) : null;
     const tests = sumVitest(report);
     counts.push(countSources(report, test));
+    slow.push(...slowFiles(report, test, 20));
     return { state: code === 0 ? 'ok' : 'failed', output, tests };
   };
 }
@@ -118,7 +120,7 @@ await schedule(steps, (step, { state, output, seconds, tests }) => {
 
 const end = conclude(results);
 console.log('');
-for (const line of sourceLines(counts)) console.log(line);
+for (const line of [...slow, ...sourceLines(counts)]) console.log(line);
 const sizes = join(test, 'node_modules/.cache/size.json');
 if (existsSync(sizes)) {
   const { bytes, gzipBytes } = JSON.parse(readFileSync(sizes, 'utf8')).whole;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { run, schedule, type Step } from '../run/schedule.mjs';
-import { conclude, countSources, sourceLines, sumVitest } from '../run/summary.mjs';
+import { conclude, countSources, slowFiles, sourceLines, sumVitest } from '../run/summary.mjs';
 
 const file = (name: string, status: string, ...tests: readonly (readonly [status: string, title: string])[]) => ({
   name: `/house/test/${name}`,
@@ -27,6 +27,18 @@ describe('the sum of a run', () => {
   it('counts passed, failed and skipped tests, and a file that could not be loaded as a failure', () => {
     expect(sumVitest(report)).toEqual({ passed: 5, failed: 2, skipped: 1 });
     expect(sumVitest(null)).toEqual({ passed: 0, failed: 0, skipped: 0 });
+  });
+
+  it('names the files that take long', () => {
+    const times = [
+      { name: '/house/test/heat/a.test.ts', startTime: 1000, endTime: 22_000 },
+      { name: '/house/test/heat/b.test.ts', startTime: 1000, endTime: 21_000 },
+      { name: '/house/test/heat/c.test.ts', startTime: 1000, endTime: 63_000 },
+    ];
+    expect(slowFiles({ testResults: times }, '/house/test', 20)).toEqual([
+      'heat/c.test.ts took 62 s',
+      'heat/a.test.ts took 21 s',
+    ]);
   });
 
   it('counts computed and transcribed apart, passed ones only, by area', () => {

@@ -18,3 +18,4 @@ export function conclude(
   steps: readonly Step[],
 ): Sum & { readonly tests: number; readonly line: string; readonly exitCode: number };
 export function sourceLines(reports: readonly Counts[]): string[];
+export function slowFiles(report: unknown, testFolder: string, seconds: number): string[];

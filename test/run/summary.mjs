@@ -82,3 +82,12 @@ export function sourceLines(reports) {
     line('in all', total('computed'), total('transcribed')),
   ];
 }
+
+/** Test files that took longer than so many seconds, the slowest first, as lines. */
+export function slowFiles(report, testFolder, seconds) {
+  return (report?.testResults ?? [])
+    .map(({ name, startTime, endTime }) => ({ name, took: (endTime - startTime) / 1000 }))
+    .filter(({ took }) => took > seconds)
+    .sort((a, b) => b.took - a.took)
+    .map(({ name, took }) => `${relative(testFolder, name)} took ${took.toFixed(0)} s`);
+}
