@@ -12,6 +12,9 @@ const base = `/${process.env['LOOMWRIGHT_BASE'] ?? ''}/`.replace(/\/+/g, '/');
 /** The specimen of all that the theme can set is built only on demand: LOOMWRIGHT_PROOF=1 */
 const proof = process.env['LOOMWRIGHT_PROOF'] === '1';
 
+/** The page for a wrong address is made by its script; without one there is at least a way back. */
+const lost = `<noscript><p>No page is joined to this address. <a href="${base}">Start again</a>.</p></noscript>`;
+
 export default defineConfig({
   base,
   lang: 'en-GB',
@@ -42,9 +45,9 @@ export default defineConfig({
     if (serif === undefined) return [];
     return [['link', { rel: 'preload', href: serif, as: 'font', type: 'font/woff2', crossorigin: '' }]];
   },
-  transformHtml: withContentPolicy,
+  transformHtml: (html) => withContentPolicy(html.replace('<div id="app"></div>', `<div id="app"></div>${lost}`)),
   vite: {
-    build: { assetsInlineLimit: 0 },
+    build: { assetsInlineLimit: 0, target: 'es2022' },
     resolve: {
       alias: [
         { find: /^loomwright$/, replacement: at('../../packages/loomwright/src/index.ts') },

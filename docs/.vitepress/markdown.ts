@@ -29,7 +29,7 @@ const UNIT =
   '(?:[kMGmµnp]?(?:Ω|V|A|W|J|F|H|Hz|Pa|Ah|Wh|m|g|s|L)(?:/m|/km|/K)?|mm²|cm²|m²|cm|ft|mil|°C|°F|K|min|h|psi|bar|rpm|AWG|N·m|%|Ω·mm²/m)';
 const NUMBER_AND_UNIT = new RegExp(`(\\d) (?=${UNIT}(?![\\wΩ²°]))`, 'g');
 
-/** Between a number and its unit stands a narrow space that does not break. */
+/** Between a number and its unit stands a thin space that does not break (U+202F), as the formatter of the house sets. */
 function joinUnits(state: State): void {
   for (const { children } of state.tokens) {
     for (const child of children ?? []) {

@@ -2,13 +2,14 @@ import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import MiniSearch from 'minisearch';
 import { createMarkdownRenderer, defineLoader, type MarkdownEnv, type SiteConfig } from 'vitepress';
+import areas, { type Area } from './areas.data';
 import { type SearchEntry, searchOptions } from './search';
 
 /** The index as text, so that only a reader who searches pays for parsing it. */
 declare const data: string;
 export { data };
 
-/** One entry for the opening of each page and one for each of its headings of the second rank. */
+/** One entry for the opening of each page, one for each of its headings of the second rank, one for each area. */
 export default defineLoader({
   watch: ['../../../**/*.md', '!../../../node_modules/**'],
   async load(): Promise<string> {
@@ -24,6 +25,7 @@ export default defineLoader({
       const url = `/${page.replace(/(^|\/)index\.md$/, '$1').replace(/\.md$/, '.html')}`;
       for (const entry of entriesOf(url, html, env.frontmatter ?? {})) if (!index.has(entry.id)) index.add(entry);
     }
+    index.addAll(((await areas.load([])) as readonly Area[]).map(entryOf));
     return JSON.stringify(index);
   },
 });
@@ -40,6 +42,13 @@ function entriesOf(url: string, html: string, front: Readonly<Record<string, unk
     return { id: `${url}#${anchor}`, page, title: '', section: plain(heading), names: '', text, lead: leadOf(text) };
   });
   return [{ id: url, page, title: page, section: '', names, text: opening, lead: leadOf(opening) }, ...rest];
+}
+
+/** An area of the reference, found by the names of its functions. */
+function entryOf({ name, functions }: Area): SearchEntry {
+  const names = functions.map((each) => each.name).join(' ');
+  const text = functions.map((each) => each.summary).join(' ');
+  return { id: `/reference/#${name}`, page: 'Reference', title: '', section: name, names, text, lead: leadOf(names) };
 }
 
 const ENTITIES: Readonly<Record<string, string>> = { amp: '&', lt: '<', gt: '>', quot: '"', '#39': "'" };

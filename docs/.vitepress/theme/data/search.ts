@@ -19,7 +19,8 @@ export const searchOptions: Options<SearchEntry> = {
   storeFields: ['page', 'section', 'lead'],
   searchOptions: {
     prefix: true,
-    fuzzy: 0.15,
+    // A slip of the pen in a long word; in a short one it would make another word of it.
+    fuzzy: (term) => (term.length > 5 ? 0.2 : false),
     combineWith: 'AND',
     boost: { title: 5, section: 3, names: 4 },
   },
