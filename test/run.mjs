@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { findChromium } from './support/chromium.mjs';
 import { endAll, run, schedule } from './run/schedule.mjs';
-import { conclude, countSources, slowFiles, sourceLines, sumVitest } from './run/summary.mjs';
+import { conclude, countSources, slowFiles, sourceLines, sumVitest, withoutBrowser } from './run/summary.mjs';
 
 const test = fileURLToPath(new URL('.', import.meta.url));
 const root = fileURLToPath(new URL('../', import.meta.url));
@@ -92,9 +92,7 @@ const steps = [
 ];
 
 async function browser() {
-  if (findChromium() !== null) return vitest('browser')();
-  const output = 'no Chromium on this machine: the browser tests were not run';
-  return { state: inCi ? 'failed' : 'skipped', output: `${output}\n` };
+  return findChromium() === null ? withoutBrowser(inCi) : vitest('browser')();
 }
 
 for (const signal of ['SIGINT', 'SIGTERM']) {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { run, schedule, type Step } from '../run/schedule.mjs';
-import { conclude, countSources, slowFiles, sourceLines, sumVitest } from '../run/summary.mjs';
+import { conclude, countSources, slowFiles, sourceLines, sumVitest, withoutBrowser } from '../run/summary.mjs';
 
 const file = (name: string, status: string, ...tests: readonly (readonly [status: string, title: string])[]) => ({
   name: `/house/test/${name}`,
@@ -95,6 +95,14 @@ describe('the end of a run', () => {
     const end = conclude(steps);
     expect(end.exitCode).toBe(1);
     expect(end.line).toMatch(/^\d+ passed, [1-9]\d* failed/);
+  });
+
+  it('takes a missing browser for a failure in CI, and elsewhere says so', () => {
+    const unit = { name: 'unit', state: 'ok', tests: tests(7) } as const;
+    const end = (inCi: boolean) => conclude([unit, { name: 'browser', ...withoutBrowser(inCi) }]);
+    expect(end(true)).toMatchObject({ line: '7 passed, 1 failed', exitCode: 1 });
+    expect(end(false)).toMatchObject({ line: '7 passed, 0 failed, 1 skipped', exitCode: 0 });
+    expect(withoutBrowser(false).output).toContain('not run');
   });
 
   it('names what was skipped', () => {

@@ -19,3 +19,4 @@ export function conclude(
 ): Sum & { readonly tests: number; readonly line: string; readonly exitCode: number };
 export function sourceLines(reports: readonly Counts[]): string[];
 export function slowFiles(report: unknown, testFolder: string, seconds: number): string[];
+export function withoutBrowser(inCi: boolean): { readonly state: 'failed' | 'skipped'; readonly output: string };

@@ -91,3 +91,9 @@ export function slowFiles(report, testFolder, seconds) {
     .sort((a, b) => b.took - a.took)
     .map(({ name, took }) => `${relative(testFolder, name)} took ${took.toFixed(0)} s`);
 }
+
+/** What a step comes to that has no browser to run in: a failure in CI, and elsewhere skipped and said so. */
+export function withoutBrowser(inCi) {
+  const output = 'No Chromium on this machine: the browser tests were not run.\n';
+  return { state: inCi ? 'failed' : 'skipped', output };
+}
