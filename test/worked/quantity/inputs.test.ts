@@ -106,6 +106,7 @@ describe('laws', () => {
   it('gives numbers or throws a QuantityError, whatever stands in the fields', () => {
     const fields = fc.dictionary(
       fc.constantFrom(
+        'key',
         'outLengthM',
         'areaMm2',
         'size',
@@ -185,6 +186,9 @@ describe('edges', () => {
     expect(inputs({ resistanceBasis: 'geometric' }).resistanceBasis).toBe(geometric);
     expect(inputs({ protection: { family: 'blade-fuse' } }).protection.family).toBe(bladeFuse);
     expect(inputs({ limits: { budget: chargingBudget.key } }).limits.budget).toBe(chargingBudget);
+    for (const field of ['table', 'curve', 'wireTable', 'thermocouple']) {
+      expect(inputs({ [field]: 'geometric' })).toEqual({ [field]: geometric });
+    }
     expect(inputs({ source: 'iso-19642', name: 'geometric' })).toEqual({ source: 'iso-19642', name: 'geometric' });
   });
 

@@ -82,7 +82,7 @@ const MINUS = '\u2212';
  * @param options digits or decimals, rounding, prefix
  * @returns the text; '–' for null, with the reason in brackets where one is given
  * @throws InputError for NaN, ±Infinity, or digits out of range
- * @example formatQuantity(0.0034, 'Ω') //=> '3.40 mΩ'
+ * @example formatQuantity(0.0034, 'Ω', { plain: true }) //=> '3.40 mΩ'
  */
 export function formatQuantity(value: number | null, unit: string, options: FormatQuantityOptions = {}): string {
   return formatParts(value, unit, options).text;

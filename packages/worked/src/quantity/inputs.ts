@@ -4,7 +4,7 @@ import { nearWords } from './near-words.js';
 import { parseQuantity } from './parse-quantity.js';
 import { parseGauge, parseSize, plainGauge, type Size } from './parse-size.js';
 import { QuantityError } from './quantity-error.js';
-import { type TableFields, tablesFor } from './table.js';
+import { type NamedTable, type TableFields, tables, tablesFor } from './table.js';
 
 type SmallOrDigit =
   | (
@@ -70,7 +70,7 @@ const DEEPEST = 32;
  * A text in a field whose name ends in a unit is read by `parseQuantity`; in a list under such a name, each text. An
  * area may be a gauge (`areaMm2: '14 AWG'` is the area of solid AWG 14, 2.08 mm²). `size: '14 AWG'` becomes
  * `awg: '14'`, `stock: ['2.5 mm²', '4 mm²']` becomes `[2.5, 4]`, and a word in `resistanceBasis`, `table`, `budget`,
- * `family` or `series` becomes the table with that key. Lists and objects are gone through; numbers, booleans, null
+ * `family`, `series`, `curve` … becomes the table with that key. Lists and objects are gone through; numbers, booleans, null
  * and words of other fields pass as they are.
  *
  * @param fields object with the core's field names
@@ -94,6 +94,8 @@ function walk(value: unknown, path: string, name: string | null, depth: number):
   }
   const prototype = Object.getPrototypeOf(value) as unknown;
   if (prototype !== Object.prototype && prototype !== null) return value;
+  const { key } = value as Partial<NamedTable>;
+  if (typeof key === 'string' && tables[key] === value) return value;
   return walkObject(value as Readonly<Record<string, unknown>>, path, depth);
 }
 

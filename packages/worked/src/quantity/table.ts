@@ -1,12 +1,5 @@
 import * as room from 'loomwright/table';
-import type {
-  AmpacityTable,
-  ConductorTable,
-  DropBudget,
-  FuseFamily,
-  PreferredSeries,
-  ResistanceBasis,
-} from 'loomwright/table';
+import type { DropBudget, FuseFamily, PreferredSeries, ResistanceBasis } from 'loomwright/table';
 
 /** A table of the core, by which a word in a file may stand for it. */
 export type NamedTable = Readonly<{ key: string }>;
@@ -22,30 +15,45 @@ export const tables: Readonly<Record<string, NamedTable>> = /* @__PURE__ */ (() 
       .map((table) => [table.key, table]),
   ))();
 
-/** Fields in which a word names a table, and what they get. `table` is one of heating or of sizes. */
+/**
+ * Fields in which a word names a table, and what they get. Those typed `never` take several kinds of table, one a
+ * function: the type fits each of them, and the function refuses the wrong one.
+ */
 export interface TableFields {
   readonly resistanceBasis: ResistanceBasis;
-  readonly table: AmpacityTable & ConductorTable;
   readonly budget: DropBudget;
   readonly family: FuseFamily;
   readonly series: PreferredSeries;
+  readonly table: never;
+  readonly wireTable: never;
+  readonly loadingTable: never;
+  readonly areaTable: never;
+  readonly curve: never;
+  readonly thermocouple: never;
+  readonly toleranceClass: never;
 }
 
-/** Whether a table may stand in a field, by what it holds; null for a field that takes no table. */
+/** What a table must have to stand in a field, where one kind alone may stand there. */
+const MARKS: Readonly<Record<keyof TableFields, string | null>> = {
+  resistanceBasis: 'kind',
+  budget: 'dropV',
+  family: 'ratingsA',
+  series: 'usualToleranceFraction',
+  table: null,
+  wireTable: null,
+  loadingTable: null,
+  areaTable: null,
+  curve: null,
+  thermocouple: null,
+  toleranceClass: null,
+};
+
+/** The tables that may stand in a field; null for a field that takes none. */
 export function tablesFor(field: string): readonly NamedTable[] | null {
+  if (!Object.hasOwn(MARKS, field)) return null;
+  const mark = MARKS[field as keyof TableFields];
   const all = Object.values(tables);
-  switch (field) {
-    case 'resistanceBasis':
-      return all.filter((table) => 'kind' in table && (table.kind === 'table' || table.kind === 'geometric'));
-    case 'table':
-      return all.filter((table) => 'sizes' in table);
-    case 'family':
-      return all.filter((table) => 'ratingsA' in table);
-    case 'budget':
-      return all.filter((table) => 'dropV' in table);
-    case 'series':
-      return all.filter((table) => 'usualToleranceFraction' in table);
-    default:
-      return null;
-  }
+  if (mark === null) return all;
+  if (mark === 'kind') return all.filter((t) => 'kind' in t && (t.kind === 'table' || t.kind === 'geometric'));
+  return all.filter((table) => mark in table);
 }
