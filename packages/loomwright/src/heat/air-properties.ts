@@ -49,7 +49,7 @@ export const FILM_MAX_K = 500;
  * @returns density, viscosities, conductivity, specific heat, diffusivity, Prandtl number, expansion coefficient
  * @throws InputError when a field is missing or out of range
  * @source uw-mhtl-8406 (air at one atmosphere); us-standard-atmosphere (pressure)
- * @example airProperties({ filmTempC: 40, altitudeM: 0 }).conductivityWPerMK //=> 0.0270786
+ * @example airProperties({ filmTempC: 40, altitudeM: 0 }).conductivityWPerMK //=> 0.0270759
  */
 export function airProperties(input: AirPropertiesInput): AirPropertiesResult {
   needInput('airProperties', input);

@@ -38,7 +38,7 @@ export interface AmpacityResult {
  * @returns current in A, surface temperature in °C, heat in W/m and its two ways out
  * @throws InputError when a field is missing, out of range or not a known word
  * @source churchill-chu-1975 or morgan-1975 (convection); uw-mhtl-8406 (air); heat-balance
- * @example ampacity({ maxConductorTempC: 105, resistanceOhmPerM: 0.0076, ratedTempC: 20, conductorDiameterMm: 2.1, outerDiameterMm: 3, insulationConductivityWPerMK: 0.17, ambientTempC: 40, altitudeM: 0 }).currentA //=> 33
+ * @example ampacity({ maxConductorTempC: 105, resistanceOhmPerM: 0.0076, ratedTempC: 20, conductorDiameterMm: 2.1, outerDiameterMm: 3, insulationConductivityWPerMK: 0.17, ambientTempC: 40, altitudeM: 0 }).currentA //=> 36.7639
  */
 export function ampacity(input: AmpacityInput): AmpacityResult {
   needInput('ampacity', input);

@@ -62,7 +62,7 @@ export interface ConductorTemperatureResult {
  * @returns temperatures in °C, heat in W/m and its two ways out; null with a reason where there is no balance
  * @throws InputError when a field is missing, out of range or not a known word
  * @source churchill-chu-1975 or morgan-1975 (convection); uw-mhtl-8406 (air); heat-balance
- * @example conductorTemperature({ currentA: 15, resistanceOhmPerM: 0.0076, ratedTempC: 20, conductorDiameterMm: 2.1, outerDiameterMm: 3, insulationConductivityWPerMK: 0.17, ambientTempC: 40, altitudeM: 0 }).conductorTempC //=> 54.3
+ * @example conductorTemperature({ currentA: 15, resistanceOhmPerM: 0.0076, ratedTempC: 20, conductorDiameterMm: 2.1, outerDiameterMm: 3, insulationConductivityWPerMK: 0.17, ambientTempC: 40, altitudeM: 0 }).conductorTempC //=> 51.7245
  */
 export function conductorTemperature(input: ConductorTemperatureInput): ConductorTemperatureResult {
   needInput('conductorTemperature', input);

@@ -66,7 +66,9 @@ function needWireInWords(fn: string, wire: WireInAir, at: string): void {
 }
 
 /** Thermal resistance of the insulation of one metre, in K·m/W; 0 for a bare wire. */
-export function insulationKPerWM(wire: WireInAir): number {
+export function insulationKPerWM(
+  wire: Pick<WireInAir, 'conductorDiameterMm' | 'outerDiameterMm' | 'insulationConductivityWPerMK'>,
+): number {
   const { conductorDiameterMm, outerDiameterMm, insulationConductivityWPerMK } = wire;
   return outerDiameterMm > conductorDiameterMm
     ? Math.log(outerDiameterMm / conductorDiameterMm) / (2 * Math.PI * (insulationConductivityWPerMK as number))
@@ -85,12 +87,12 @@ export type NoTemperature = 'beyond-air-data' | 'runs-away';
 export const HOTTEST_C = 400;
 
 /** A limit on the conductor must lie where resistance and air film are known. */
-export function needMaxConductorTempC(fn: string, maxConductorTempC: number, ambientTempC: number): void {
-  needConductorTempC(fn, 'maxConductorTempC', maxConductorTempC);
+export function needMaxConductorTempC(fn: string, maxConductorTempC: number, ambientTempC: number, at = ''): void {
+  needConductorTempC(fn, `${at}maxConductorTempC`, maxConductorTempC);
   if (maxConductorTempC + ambientTempC > 453) {
     throw new InputError(
       fn,
-      'maxConductorTempC',
+      `${at}maxConductorTempC`,
       'range',
       maxConductorTempC,
       `must be at most ${453 - ambientTempC} in air of ${ambientTempC} °C`,

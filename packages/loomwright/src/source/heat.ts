@@ -98,6 +98,13 @@ export const heatSources = {
     publisher: 'IEC',
     status: 'memory',
   },
+  'shampine-1982': {
+    title: 'Shampine, implementation of Rosenbrock methods (Kaps and Rentrop), order 4 with an estimate of order 3',
+    publisher: 'ACM Transactions on Mathematical Software 8, 93–113',
+    edition: '1982',
+    status: 'memory',
+    note: 'A test shows by convergence that the coefficients have the order.',
+  },
   'onderdonk-1928': {
     title: "Onderdonk's fusing equation (E. R. Stauffacher, General Electric Review)",
     publisher: 'General Electric',
