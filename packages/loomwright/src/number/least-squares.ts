@@ -96,7 +96,8 @@ export function leastSquares(input: LeastSquaresInput): LeastSquaresResult {
     let sum = 0;
     for (let k = 0; k < n; k++) {
       let q = 0;
-      for (let j = 0; j <= k; j++) q += (((row[j] as number) * weight) / (scales[j] as number)) * (inverse[j]?.[k] as number);
+      for (let j = 0; j <= k; j++)
+        q += (((row[j] as number) * weight) / (scales[j] as number)) * (inverse[j]?.[k] as number);
       sum += q * q;
     }
     return Math.min(sum, 1);

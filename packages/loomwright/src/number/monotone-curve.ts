@@ -82,17 +82,11 @@ function endSlope(h0: number, h1: number, d0: number, d1: number): number {
 function shorten(slope: readonly number[], secant: readonly number[]): readonly number[] {
   const out = slope.slice();
   secant.forEach((d, k) => {
-    if (d === 0) {
-      out[k] = 0;
-      out[k + 1] = 0;
-      return;
-    }
-    const alpha = (out[k] as number) / d;
-    const beta = (out[k + 1] as number) / d;
-    const length = Math.hypot(alpha, beta);
-    if (length > 3) {
-      out[k] = (3 / length) * alpha * d;
-      out[k + 1] = (3 / length) * beta * d;
+    const length = Math.hypot(out[k] as number, out[k + 1] as number);
+    const most = 3 * Math.abs(d);
+    if (length > most) {
+      out[k] = (out[k] as number) * (most / length);
+      out[k + 1] = (out[k + 1] as number) * (most / length);
     }
   });
   return out;

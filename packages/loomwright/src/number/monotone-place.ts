@@ -22,7 +22,9 @@ export function monotonePlace(input: {
   const end = x.length - 1;
   const rising = (values[end] as number) > (values[0] as number);
   const [least, most] = rising ? [values[0], values[end]] : [values[end], values[0]];
-  if (!(y >= (least as number) && y <= (most as number))) {
+  // A cubic may come out a rounding beyond the value at its end.
+  const slack = 4 * Number.EPSILON * Math.max(Math.abs(least as number), Math.abs(most as number));
+  if (!(y >= (least as number) - slack && y <= (most as number) + slack)) {
     throw new InputError(fn, 'y', 'range', y, `must lie from ${least} to ${most}`);
   }
   let low = 0;
@@ -34,11 +36,13 @@ export function monotonePlace(input: {
   }
   const from = x[low] as number;
   const to = x[high] as number;
-  if (y === values[low]) return from;
-  if (y === values[high]) return to;
+  const sign = rising ? 1 : -1;
+  if ((y - (values[low] as number)) * sign <= 0) return from;
+  if ((y - (values[high] as number)) * sign >= 0) return to;
+  const rise = (values[high] as number) - (values[low] as number);
   return findRoot({
     fn,
-    f: (place) => monotoneValue({ fn, curve, x: place }).value - y,
+    f: (place) => (monotoneValue({ fn, curve, x: place }).value - y) / rise,
     low: from,
     high: to,
     tolerance: 4 * Number.EPSILON * Math.max(Math.abs(from), Math.abs(to)),
