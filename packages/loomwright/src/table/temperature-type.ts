@@ -65,12 +65,7 @@ export interface PointCurve extends CurveHeader {
 
 /** How the resistance of a thermistor goes with temperature: always falling. */
 export type ThermistorCurve =
-  | SteinhartHartCurve
-  | BetaCurve
-  | OddFourTermCurve
-  | CubicCurve
-  | InverseCubicCurve
-  | PointCurve;
+  SteinhartHartCurve | BetaCurve | OddFourTermCurve | CubicCurve | InverseCubicCurve | PointCurve;
 
 /** The curve of a platinum resistor: R/R₀ = 1 + a t + b t² + c (t − 100) t³, the last term below 0 °C only. */
 export interface PlatinumCurve extends TableHeader {

@@ -1,24 +1,13 @@
 import { InputError } from '../error/index.js';
 import { needAbove, needInput, needList } from '../error/guard.js';
-import { leastSquares } from '../number/index.js';
 import type { SteinhartHartCurve } from '../table/index.js';
-import { ZERO_C_IN_K } from '../unit/index.js';
+import { type FittedPoint, fittedPoints, slippedPoint, throughMany, throughThree } from './letters.js';
 import { type CurveWarning, kelvinWarning, type ThermistorPoint, togetherWarnings } from './point.js';
 import { type SuspiciousPoint, suspiciousPoint } from './suspicious-point.js';
 
 export interface FitSteinhartHartInput {
   /** Three points or more, in any order. Give an uncertainty with all of them or with none. */
   readonly points: readonly ThermistorPoint[];
-}
-
-/** A point of a fit with what the fitted curve says there. */
-export interface FittedPoint {
-  readonly tempC: number;
-  readonly resistanceOhm: number;
-  /** Temperature in °C that the curve gives for the point's resistance. */
-  readonly fittedTempC: number;
-  /** The curve's temperature less the point's, in K. */
-  readonly residualK: number;
 }
 
 export interface FitSteinhartHartResult {
@@ -71,7 +60,8 @@ export function fitSteinhartHart(input: FitSteinhartHartInput): FitSteinhartHart
   const warnings: CurveWarning[] = [];
   const read = input.points.map((point, i) => {
     const field = `points[${i}]`;
-    if (typeof point !== 'object' || point === null) throw new InputError(fn, field, 'object', point, 'must be a point');
+    if (typeof point !== 'object' || point === null)
+      throw new InputError(fn, field, 'object', point, 'must be a point');
     needAbove(fn, `${field}.resistanceOhm`, point.resistanceOhm);
     if (point.uncertaintyK !== undefined) needAbove(fn, `${field}.uncertaintyK`, point.uncertaintyK);
     const { tempC, warning } = kelvinWarning(fn, field, point);
@@ -98,21 +88,19 @@ export function fitSteinhartHart(input: FitSteinhartHartInput): FitSteinhartHart
     lowTempC: first.tempC,
     highTempC: last.tempC,
   };
-  const { a, b, c } = curve;
-  if (c < 0) {
+  if (curve.c < 0) {
     const message = 'c is below 0, which no thermistor has: one of the readings is off, or the points are too few';
     warnings.push({ code: 'c-negative', message });
   }
-  const fitted = points.map(({ tempC, resistanceOhm }) => {
-    const l = Math.log(resistanceOhm);
-    const y = a + l * (b + c * l * l);
-    if (!(y > 0 && b + 3 * c * l * l > 0)) {
-      const hint = 'check units and decimal points';
-      throw new InputError(fn, 'points', 'range', input.points, 'must lie on a curve that falls with temperature', hint);
-    }
-    const fittedTempC = 1 / y - ZERO_C_IN_K;
-    return { tempC, resistanceOhm, fittedTempC, residualK: fittedTempC - tempC };
-  });
+  const fitted = fittedPoints(fit, points);
+  if (fitted === null) {
+    const slipped = slippedPoint(fn, points);
+    const hint =
+      slipped === null
+        ? 'check units and decimal points'
+        : `look at the point ${slipped.tempC} °C, ${slipped.resistanceOhm} Ω`;
+    throw new InputError(fn, 'points', 'range', input.points, 'must lie on a curve that falls with temperature', hint);
+  }
   const suspicious = fit.leverages === null ? null : suspiciousPoint(fitted, fit.leverages, fit.weights);
   if (suspicious !== null) {
     const { tempC, resistanceOhm, withoutItK } = suspicious;
@@ -129,69 +117,4 @@ export function fitSteinhartHart(input: FitSteinhartHartInput): FitSteinhartHart
     warnings,
     covariance: fit.covariance,
   };
-}
-
-interface Reading {
-  readonly tempC: number;
-  readonly resistanceOhm: number;
-  readonly uncertaintyK: number | undefined;
-}
-
-interface Letters {
-  readonly letters: { readonly a: number; readonly b: number; readonly c: number };
-  readonly standardDeviationK: number | null;
-  readonly leverages: readonly number[] | null;
-  readonly weights: readonly number[];
-  readonly covariance: readonly (readonly number[])[] | null;
-}
-
-function throughThree(fn: string, points: readonly Reading[]): Letters {
-  const [l1, l2, l3] = points.map(({ resistanceOhm }) => Math.log(resistanceOhm)) as [number, number, number];
-  const [y1, y2, y3] = points.map(({ tempC }) => 1 / (tempC + ZERO_C_IN_K)) as [number, number, number];
-  const g2 = (y2 - y1) / (l2 - l1);
-  const g3 = (y3 - y1) / (l3 - l1);
-  const c = (g3 - g2) / ((l3 - l2) * (l1 + l2 + l3));
-  const b = g2 - c * (l1 * l1 + l1 * l2 + l2 * l2);
-  const a = y1 - (b + c * l1 * l1) * l1;
-  if (!Number.isFinite(a + b + c)) {
-    throw new InputError(fn, 'points', 'order', points, 'must have three different resistances');
-  }
-  const uncertain = points.every(({ uncertaintyK }) => uncertaintyK !== undefined);
-  return {
-    letters: { a, b, c },
-    standardDeviationK: null,
-    leverages: null,
-    weights: [1, 1, 1],
-    covariance: uncertain ? solve(fn, points).inverseNormal : null,
-  };
-}
-
-function throughMany(fn: string, points: readonly Reading[]): Letters {
-  const fit = solve(fn, points);
-  const [a, b, c] = fit.coefficients as [number, number, number];
-  const uncertain = points.every(({ uncertaintyK }) => uncertaintyK !== undefined);
-  const s = fit.standardDeviation as number;
-  const weights = points.map(({ uncertaintyK }) => 1 / (uncertaintyK ?? 1));
-  // With uncertainties given, the scatter is in units of them: it is brought back to kelvins by their mean square.
-  const meanWeight = Math.sqrt(weights.reduce((sum, w) => sum + w * w, 0) / weights.length);
-  return {
-    letters: { a, b, c },
-    standardDeviationK: s / meanWeight,
-    leverages: fit.leverages,
-    weights,
-    covariance: uncertain ? fit.inverseNormal : fit.inverseNormal.map((row) => row.map((x) => x * s * s)),
-  };
-}
-
-/** Least squares in kelvins: a small step of Y is a step of −T² as many kelvins. */
-function solve(fn: string, points: readonly Reading[]): ReturnType<typeof leastSquares> {
-  return leastSquares({
-    fn,
-    rows: points.map(({ resistanceOhm }) => {
-      const l = Math.log(resistanceOhm);
-      return [1, l, l * l * l];
-    }),
-    values: points.map(({ tempC }) => 1 / (tempC + ZERO_C_IN_K)),
-    weights: points.map(({ tempC, uncertaintyK }) => (tempC + ZERO_C_IN_K) ** 2 / (uncertaintyK ?? 1)),
-  });
 }

@@ -39,7 +39,18 @@ export interface FitUncertaintyResult {
  * @returns °C with standard uncertainties and the half-width of the band, in K
  * @throws InputError when a field is missing or out of range, or the fit has no covariance
  * @source jcgm-100, 5.2 and example H.3
- * @example fitUncertainty({ fit, resistanceOhm: 834, resistanceUncertaintyFraction: 0.005, coverageFactor: 2 }).bandK //=> 0.3
+ * @example fitUncertainty({
+ *   fit: fitSteinhartHart({
+ *     points: [
+ *       { tempC: 0, resistanceOhm: 5900, uncertaintyK: 0.2 },
+ *       { tempC: 50, resistanceOhm: 834, uncertaintyK: 0.2 },
+ *       { tempC: 100, resistanceOhm: 186, uncertaintyK: 0.2 },
+ *     ],
+ *   }),
+ *   resistanceOhm: 834,
+ *   resistanceUncertaintyFraction: 0.005,
+ *   coverageFactor: 2,
+ * }).bandK //=> 0.5
  */
 export function fitUncertainty(input: FitUncertaintyInput): FitUncertaintyResult {
   needInput('fitUncertainty', input);
@@ -67,5 +78,11 @@ export function fitUncertainty(input: FitUncertaintyInput): FitUncertaintyResult
   const curveK = Math.sqrt(Math.max(variance, 0)) / (y * y);
   const readingK = (slope * resistanceUncertaintyFraction) / (y * y);
   const standardUncertaintyK = Math.hypot(curveK, readingK);
-  return { tempC: 1 / y - zeroCInK, curveK, readingK, standardUncertaintyK, bandK: coverageFactor * standardUncertaintyK };
+  return {
+    tempC: 1 / y - zeroCInK,
+    curveK,
+    readingK,
+    standardUncertaintyK,
+    bandK: coverageFactor * standardUncertaintyK,
+  };
 }

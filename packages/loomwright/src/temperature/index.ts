@@ -1,12 +1,8 @@
 export { betaFromPoints, type BetaFromPointsInput, type BetaFromPointsResult } from './beta-from-points.js';
 export { findPullUp, type FindPullUpInput, type FindPullUpResult } from './find-pull-up.js';
-export {
-  fitSteinhartHart,
-  type FitSteinhartHartInput,
-  type FitSteinhartHartResult,
-  type FittedPoint,
-} from './fit-steinhart-hart.js';
+export { fitSteinhartHart, type FitSteinhartHartInput, type FitSteinhartHartResult } from './fit-steinhart-hart.js';
 export { fitUncertainty, type FitUncertaintyInput, type FitUncertaintyResult } from './fit-uncertainty.js';
+export type { FittedPoint } from './letters.js';
 export type { CurveWarning, ThermistorPoint } from './point.js';
 export type { PullInput, SensorSide } from './pull.js';
 export { rtdResistance, type RtdResistanceInput, type RtdResistanceResult } from './rtd-resistance.js';

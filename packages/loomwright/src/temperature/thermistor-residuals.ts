@@ -1,8 +1,8 @@
 import { InputError } from '../error/index.js';
 import { needAbove, needInput, needList } from '../error/guard.js';
 import type { ThermistorCurve } from '../table/index.js';
-import type { FittedPoint } from './fit-steinhart-hart.js';
 import { atResistance, lawOf } from './law.js';
+import type { FittedPoint } from './letters.js';
 import { type CurveWarning, kelvinWarning, type ThermistorPoint } from './point.js';
 
 export interface ThermistorResidualsInput {
@@ -47,7 +47,8 @@ export function thermistorResiduals(input: ThermistorResidualsInput): Thermistor
   const warnings: CurveWarning[] = [];
   const points = input.points.map((point, i): FittedPoint => {
     const field = `points[${i}]`;
-    if (typeof point !== 'object' || point === null) throw new InputError(fn, field, 'object', point, 'must be a point');
+    if (typeof point !== 'object' || point === null)
+      throw new InputError(fn, field, 'object', point, 'must be a point');
     needAbove(fn, `${field}.resistanceOhm`, point.resistanceOhm);
     const { tempC, warning } = kelvinWarning(fn, field, point);
     if (warning !== null) warnings.push(warning);

@@ -45,7 +45,7 @@ export interface ThermistorSelfHeatingResult {
  * @throws InputError when a field is missing or out of range, or the balance lies outside the curve's range and
  * `extrapolate` is not set
  * @source circuit-theory (heat balance); the dissipation is the sensor maker's
- * @example thermistorSelfHeating({ curve: ntc2252, side: 'sensor-to-ground', supplyV: 5, pullOhm: 2252, ambientTempC: 25, dissipationMwPerK: 1 }).riseK //=> 2.75
+ * @example thermistorSelfHeating({ curve: ntc2252, side: 'sensor-to-ground', supplyV: 5, pullOhm: 2252, ambientTempC: 25, dissipationMwPerK: 1 }).riseK //=> 2.77
  */
 export function thermistorSelfHeating(input: ThermistorSelfHeatingInput): ThermistorSelfHeatingResult {
   const fn = 'thermistorSelfHeating';

@@ -49,7 +49,7 @@ export interface ThermistorTable {
  * @throws InputError when a field is missing or out of range, the range leaves the curve, the curve does not fall
  * there, or the bound would need more than 2²⁰ pieces
  * @source circuit-theory (linear interpolation error bound)
- * @example thermistorTable({ curve: ntc10k3mcd1, lowestOhm: 200, highestOhm: 300000, maxErrorK: 0.003 }).mantissaBits //=> 6
+ * @example thermistorTable({ curve: ntc10k3mcd1, lowestOhm: 200, highestOhm: 300000, maxErrorK: 0.003 }).mantissaBits //=> 5
  */
 export function thermistorTable(input: ThermistorTableInput): ThermistorTable {
   const fn = 'thermistorTable';
@@ -63,8 +63,10 @@ export function thermistorTable(input: ThermistorTableInput): ThermistorTable {
   needAbove(fn, 'highestOhm', highestOhm, lowestOhm);
   needAbove(fn, 'maxErrorK', maxErrorK, 1e-6);
   const { low, high } = resistanceRange(fn, law, curve, extrapolate);
-  if (lowestOhm < low) throw new InputError(fn, 'lowestOhm', 'range', lowestOhm, `must be at least ${low.toPrecision(6)} Ω`);
-  if (highestOhm > high) throw new InputError(fn, 'highestOhm', 'range', highestOhm, `must be at most ${high.toPrecision(6)} Ω`);
+  if (lowestOhm < low)
+    throw new InputError(fn, 'lowestOhm', 'range', lowestOhm, `must be at least ${low.toPrecision(6)} Ω`);
+  if (highestOhm > high)
+    throw new InputError(fn, 'highestOhm', 'range', highestOhm, `must be at most ${high.toPrecision(6)} Ω`);
   for (let mantissaBits = 2; mantissaBits <= 16; mantissaBits++) {
     const table = build(fn, law, lowestOhm, highestOhm, mantissaBits);
     if (table === null) break;
@@ -75,7 +77,13 @@ export function thermistorTable(input: ThermistorTableInput): ThermistorTable {
 
 type TableLaw = Exclude<Law, { readonly kind: 'inverse-cubic' }>;
 
-function build(fn: string, law: TableLaw, lowestOhm: number, highestOhm: number, mantissaBits: number): ThermistorTable | null {
+function build(
+  fn: string,
+  law: TableLaw,
+  lowestOhm: number,
+  highestOhm: number,
+  mantissaBits: number,
+): ThermistorTable | null {
   const firstPlace = placeOf(lowestOhm, mantissaBits);
   const count = placeOf(highestOhm, mantissaBits) - firstPlace + 1;
   if (count > 1 << 20) return null;

@@ -85,9 +85,11 @@ function fill(
   low: number,
   high: number,
 ): number {
-  const [a = 0, b = 0, c2 = 0, c3 = 0, c4 = 0, c5 = 0] = p;
+  const [a0 = 0, b = 0, c2 = 0, c3 = 0, c4 = 0, c5 = 0] = p;
   const n = resistanceOhm.length;
-  if (refOhm === 1 && c2 === 0 && c5 === 0) {
+  const shift = Math.log(refOhm);
+  if (c2 === 0 && c5 === 0 && (shift === 0 || c3 === 0)) {
+    const a = a0 - b * shift;
     for (let i = 0; i < n; i++) {
       const ohm = resistanceOhm[i] as number;
       if (!(ohm >= low && ohm <= high)) return i;
@@ -98,12 +100,11 @@ function fill(
     }
     return n;
   }
-  const shift = Math.log(refOhm);
   for (let i = 0; i < n; i++) {
     const ohm = resistanceOhm[i] as number;
     if (!(ohm >= low && ohm <= high)) return i;
     const l = Math.log(ohm) - shift;
-    const y = a + l * (b + l * (c2 + l * (c3 + l * (c4 + l * c5))));
+    const y = a0 + l * (b + l * (c2 + l * (c3 + l * (c4 + l * c5))));
     if (!(y > 0)) return i;
     into[i] = 1 / y - zeroCInK;
   }

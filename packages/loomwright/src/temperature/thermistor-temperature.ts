@@ -47,14 +47,7 @@ export function thermistorTemperature(input: ThermistorTemperatureInput): Thermi
   const law = lawOf('thermistorTemperature', curve);
   needAbove('thermistorTemperature', 'resistanceOhm', resistanceOhm);
   const place = atResistance('thermistorTemperature', law, resistanceOhm);
-  const extrapolated = needWithin(
-    'thermistorTemperature',
-    curve,
-    place,
-    extrapolate,
-    'resistanceOhm',
-    resistanceOhm,
-  );
+  const extrapolated = needWithin('thermistorTemperature', curve, place, extrapolate, 'resistanceOhm', resistanceOhm);
   return { tempC: place.tempC, ...slopes(place), extrapolated, ...provenance(curve) };
 }
 

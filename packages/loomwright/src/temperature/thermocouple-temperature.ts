@@ -56,7 +56,9 @@ export function thermocoupleTemperature(input: ThermocoupleTemperatureInput): Th
   const hotMv = emfMv + cold.mv;
   const hotTempC =
     method === 'exact' ? turnedRound(fn, thermocouple, emfMv, hotMv) : printedInverse(fn, thermocouple, emfMv, hotMv);
-  const { mvPerK } = emfAt(fn, 'emfMv', thermocouple, hotTempC);
+  // The printed inverse may run past the end of the reference function by its own error.
+  const { low, high } = rangeOf(thermocouple);
+  const { mvPerK } = emfAt(fn, 'emfMv', thermocouple, Math.min(high, Math.max(low, hotTempC)));
   return {
     hotTempC,
     hotMv,
@@ -67,16 +69,19 @@ export function thermocoupleTemperature(input: ThermocoupleTemperatureInput): Th
   };
 }
 
+function rangeOf({ pieces }: ThermocoupleType): { low: number; high: number } {
+  return { low: pieces[0]?.fromTempC as number, high: pieces[pieces.length - 1]?.toTempC as number };
+}
+
 function turnedRound(fn: string, type: ThermocoupleType, emfMv: number, hotMv: number): number {
-  const { pieces } = type;
-  const first = pieces[0] as (typeof pieces)[number];
-  const last = pieces[pieces.length - 1] as (typeof pieces)[number];
+  const { low, high } = rangeOf(type);
   const f = (t: number): number => emfAt(fn, 'emfMv', type, t).mv - hotMv;
-  if (f(first.fromTempC) > 0 || f(last.toTempC) < 0) {
-    throw outside(fn, type, emfMv, f(first.fromTempC) + hotMv, f(last.toTempC) + hotMv);
-  }
-  // The pieces of type K meet within 10⁻⁸ mV only, so the root is sought over all of them.
-  return findRoot({ fn, f, low: first.fromTempC, high: last.toTempC, tolerance: 1e-10 });
+  const [atLow, atHigh] = [f(low), f(high)];
+  // A picovolt beyond an end is rounding.
+  if (atLow > 1e-9 || atHigh < -1e-9) throw outside(fn, type, emfMv, atLow + hotMv, atHigh + hotMv);
+  if (atLow >= 0) return low;
+  if (atHigh <= 0) return high;
+  return findRoot({ fn, f, low, high, tolerance: 1e-10 });
 }
 
 function printedInverse(fn: string, type: ThermocoupleType, emfMv: number, hotMv: number): number {
