@@ -50,7 +50,7 @@ function placeSideNotes(state: State): Token[] {
     throw new Error(`${where}: <Side> must begin a line of its own, with an empty line before it`);
   }
   const out: Token[] = [];
-  for (let i = 0; i < tokens.length; ) {
+  for (let i = 0; i < tokens.length;) {
     const notes: Token[] = [];
     while (i < tokens.length && isSideStart(tokens[i])) {
       const end = tokens.findIndex((token, at) => at >= i && /<\/Side>/.test(token.content));

@@ -1,3 +1,4 @@
+// prettier-ignore
 // #region shown
 import {
   iso19642,

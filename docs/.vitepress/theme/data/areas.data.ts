@@ -50,6 +50,10 @@ function summaryOf(source: string, name: string): string {
   const at = source.search(new RegExp(`^export function ${name}\\b`, 'm'));
   const start = source.lastIndexOf('/**', at);
   if (at < 0 || start < 0) return '';
-  const text = source.slice(start + 3, at).replace(/^\s*\*\/?/gm, ' ').replace(/\s+/g, ' ').trim();
+  const text = source
+    .slice(start + 3, at)
+    .replace(/^\s*\*\/?/gm, ' ')
+    .replace(/\s+/g, ' ')
+    .trim();
   return /^.*?[.:](?= |$)/.exec(text)?.[0].replace(/:$/, '.') ?? text;
 }

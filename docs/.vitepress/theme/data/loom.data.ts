@@ -23,8 +23,20 @@ export default defineLoader({
     const { ends } = sandpiperTrunk;
     const runs = ends.map((end) => ({ end, run: runM(sandpiperTrunk, end) }));
     return {
-      broad: drawTrunk(sandpiperTrunk, { nose: 'left', pxPerM: 176, room: { nose: 66, tail: 92, side: 66 }, pen: 1, textPx: 14.5 }),
-      tall: drawTrunk(sandpiperTrunk, { nose: 'top', pxPerM: 78, room: { nose: 40, tail: 54, side: 108 }, pen: 0.64, textPx: 13.5 }),
+      broad: drawTrunk(sandpiperTrunk, {
+        nose: 'left',
+        pxPerM: 176,
+        room: { nose: 66, tail: 92, side: 66 },
+        pen: 1,
+        textPx: 14.5,
+      }),
+      tall: drawTrunk(sandpiperTrunk, {
+        nose: 'top',
+        pxPerM: 78,
+        room: { nose: 40, tail: 54, side: 108 },
+        pen: 0.64,
+        textPx: 13.5,
+      }),
       rows: runs.map(({ end, run }) => ({
         name: [end.name, end.detail].filter(Boolean).join(', '),
         strands: strandWords(end.strands),
@@ -33,7 +45,9 @@ export default defineLoader({
       })),
       ends: ends.length,
       strands: ends.reduce((sum, end) => sum + end.strands.length, 0),
-      wireM: Math.ceil(runs.reduce((sum, { end, run }) => sum + run * end.strands.length * (end.strands.includes('bus') ? 2 : 1), 0)),
+      wireM: Math.ceil(
+        runs.reduce((sum, { end, run }) => sum + run * end.strands.length * (end.strands.includes('bus') ? 2 : 1), 0),
+      ),
     };
   },
 });

@@ -154,25 +154,75 @@ function vehicle({ trunk, form, put, half }: Plan): string {
   const back = trunk.cabBackX;
   const loop = (x0: number, x1: number, y0: number, y1: number, r: number): string => {
     const x = (x0 + x1) / 2;
-    return path([[x, y0], [x1, y0], [x1, y1], [x0, y1], [x0, y0], [x, y0]], [r, r, r, r]);
+    return path(
+      [
+        [x, y0],
+        [x1, y0],
+        [x1, y1],
+        [x0, y1],
+        [x0, y0],
+        [x, y0],
+      ],
+      [r, r, r, r],
+    );
   };
-  const wheels = trunk.axlesX.flatMap((x) => [-1, 1].map((side) => loop(x - 0.36, x + 0.36, side * (w - 0.24), side * (w + 0.03), 0.07)));
-  const body = path([[l, 0], [l, w], [0, w], [0, -w], [l, -w], [l, 0]], [0.05, 0.34, 0.34, 0.05]);
-  const screen = [[1.84, -w + 0.12], [1.6, 0], [1.84, w - 0.12]].map(([x = 0, y = 0]) => put({ a: x * s, c: y * s }));
+  const wheels = trunk.axlesX.flatMap((x) =>
+    [-1, 1].map((side) => loop(x - 0.36, x + 0.36, side * (w - 0.24), side * (w + 0.03), 0.07)),
+  );
+  const body = path(
+    [
+      [l, 0],
+      [l, w],
+      [0, w],
+      [0, -w],
+      [l, -w],
+      [l, 0],
+    ],
+    [0.05, 0.34, 0.34, 0.05],
+  );
+  const screen = [
+    [1.84, -w + 0.12],
+    [1.6, 0],
+    [1.84, w - 0.12],
+  ].map(([x = 0, y = 0]) => put({ a: x * s, c: y * s }));
   const [from, crest, to] = screen.map(({ x, y }) => `${n1(x)} ${n1(y)}`);
   const hair = [
     ...wheels,
-    path([[0.16, -w + 0.2], [trunk.bulkheadX, -w + 0.1]]),
-    path([[0.16, w - 0.2], [trunk.bulkheadX, w - 0.1]]),
+    path([
+      [0.16, -w + 0.2],
+      [trunk.bulkheadX, -w + 0.1],
+    ]),
+    path([
+      [0.16, w - 0.2],
+      [trunk.bulkheadX, w - 0.1],
+    ]),
     `M${from}Q${crest} ${to}`,
-    path([[back, -w], [back, w]]),
+    path([
+      [back, -w],
+      [back, w],
+    ]),
     loop(back + 0.07, l - 0.07, -w + 0.07, w - 0.07, 0.03),
   ];
   const gap = (half + 5 * form.pen) / s;
   const y = trunk.spineY;
   const x = trunk.bulkheadX;
-  const bulkhead = path([[x, -w], [x, y - gap]]) + path([[x, y + gap], [x, w]]);
-  const lip = [y - gap, y + gap].map((at) => path([[x - 0.035, at], [x + 0.035, at]])).join('');
+  const bulkhead =
+    path([
+      [x, -w],
+      [x, y - gap],
+    ]) +
+    path([
+      [x, y + gap],
+      [x, w],
+    ]);
+  const lip = [y - gap, y + gap]
+    .map((at) =>
+      path([
+        [x - 0.035, at],
+        [x + 0.035, at],
+      ]),
+    )
+    .join('');
   return `<path class="hair" d="${hair.join('')}"/><path class="body" d="${body}"/><path class="ink" d="${bulkhead}"/><path class="lip" d="${lip}" stroke-width="${n1(3 * form.pen)}"/>`;
 }
 
@@ -234,13 +284,24 @@ function sign(kind: EndSign, { x, y }: Point, r: number): string {
   return `<g ${move}>${inner[kind]}</g>`;
 }
 
-function labelOf(end: TrunkEnd, { x, y }: Point, form: SheetForm, side: number, ahead: boolean, textPx: number): string {
+function labelOf(
+  end: TrunkEnd,
+  { x, y }: Point,
+  form: SheetForm,
+  side: number,
+  ahead: boolean,
+  textPx: number,
+): string {
   const lines = end.detail === undefined ? [end.name] : [end.name, end.detail];
   const across = form.nose === 'left' ? side === 0 : side !== 0;
   const before = form.nose === 'left' ? (side === 0 ? ahead : side > 0) : side === 0 ? ahead : side < 0;
   const anchor = across ? (before ? 'end' : 'start') : 'middle';
   const lead = textPx * 1.16;
-  const start = across ? y - ((lines.length - 1) * lead) / 2 : before ? y - (lines.length - 1) * lead - 3 : y + textPx * 0.72;
+  const start = across
+    ? y - ((lines.length - 1) * lead) / 2
+    : before
+      ? y - (lines.length - 1) * lead - 3
+      : y + textPx * 0.72;
   const dy = across ? ' dy="0.34em"' : '';
   return lines
     .map(
