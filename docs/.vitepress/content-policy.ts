@@ -8,7 +8,9 @@ import { createHash } from 'node:crypto';
 export function withContentPolicy(html: string): string {
   const page = html
     .replace(/\s*<link rel="preload stylesheet" href="[^"]*vp-icons\.css"[^>]*>/, '')
-    .replace(/\s*<script id="check-mac-os">[^<]*<\/script>/, '');
+    .replace(/\s*<script id="check-mac-os">[^<]*<\/script>/, '')
+    // The reader of typed units is loaded when somebody types one, not with the page.
+    .replace(/\s*<link rel="modulepreload" href="[^"]*\/reader\.[^"]*"[^>]*>/, '');
   const inline = [...page.matchAll(/<script(?![^>]*\bsrc=)[^>]*>([\s\S]*?)<\/script>/g)].map(
     ([, code = '']) => `'sha256-${createHash('sha256').update(code).digest('base64')}'`,
   );

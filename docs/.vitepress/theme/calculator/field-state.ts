@@ -65,7 +65,7 @@ export async function readNumber(
   else {
     const core = fieldUnit(field.name);
     if (core === null) return { value: null, error: `“${typed.slice(0, 20)}” is not a number.` };
-    const { parseQuantity, QuantityError } = await import('@loomwright/worked/quantity');
+    const { parseQuantity, QuantityError } = await import('./reader');
     try {
       value = parseQuantity(typed, core, field.name);
     } catch (error) {

@@ -144,7 +144,7 @@ const FN = 'sizeFeed';
  * @throws InputError when a field is missing or out of range; ConvergenceError when temperature and current do not
  * settle
  * @source circuit-theory; the sources of basis, heating rule, budget and fuse family, named in each check
- * @example sizeFeed({ supplyV: 13.8, outParts: [{ name: 'wire out', lengthM: 5.5 }], returnParts: [{ name: 'wire back', lengthM: 1 }], load: { kind: 'constant-current', currentA: 15 }, resistanceBasis: iso19642, limits: { dropV: 0.5 }, judgedAtV: [], heating: { kind: 'table', table: us33Cfr183Ampacity, insulationTempC: 105, ambientTempC: 40 }, leastAreaMm2: 0.5, protection: { kind: 'none', because: 'example' } }).size //=> '4 mm²'
+ * @example sizeFeed({ supplyV: 13.8, outParts: [{ name: 'wire out', lengthM: 5.5 }], returnParts: [{ name: 'wire back', lengthM: 1 }], load: { kind: 'constant-current', currentA: 15 }, resistanceBasis: iso19642, limits: { dropV: 0.5 }, judgedAtV: [], heating: { kind: 'table', table: us33Cfr183Ampacity, insulationTempC: 105, ambientTempC: 40 }, leastAreaMm2: 0.5, protection: { kind: 'none', because: 'example' } }).size //=> '5 mm²'
  */
 export function sizeFeed(input: SizeFeedInput): SizeFeedResult | NotPossible<JudgedSize> {
   needInput(FN, input);

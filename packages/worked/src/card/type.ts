@@ -73,6 +73,8 @@ export interface ResultField {
   /** Shown first and large. */
   readonly primary?: true;
   readonly digits?: number;
+  /** Leaves out noughts at the end, for values that come from a list, such as a rating. */
+  readonly trim?: true;
   /** Unit shown, where it is not the core's. */
   readonly unit?: string;
 }

@@ -10,7 +10,7 @@ export interface SeriesCircuitInput {
   readonly loadKind: 'motor' | 'lamp' | 'other';
   /** What is written at the supply, such as '13.8 V'. */
   readonly supplyLabel: string;
-  /** Width in px; below 560 the circuit is drawn as one column. */
+  /** Width in px; where its parts do not fit side by side it is drawn as one column. */
   readonly width: number;
 }
 
@@ -20,7 +20,7 @@ export function seriesCircuit(input: SeriesCircuitInput): string {
   const description = `from the supply through ${parts.map((p) => p.name).join(', ')} and ${loadName}`;
   const needed =
     Math.max(...(['out', 'return'] as const).map((side) => parts.filter((p) => p.side === side).length)) * 84 + 170;
-  return width < Math.max(560, needed) ? column(input, description) : loop(input, description);
+  return width < needed ? column(input, description) : loop(input, description);
 }
 
 function loop(input: SeriesCircuitInput, description: string): string {
@@ -50,10 +50,15 @@ function loop(input: SeriesCircuitInput, description: string): string {
       shapes.push(
         element('rect', { x: x - 20, y: y - 8, width: 40, height: 16, fill: ink.ground }),
         symbol(drawn(part.kind), x, y, side === 'out' ? 0 : 180, colour),
-        label(x, side === 'out' ? y - 20 - (i % 2) * 16 : y + 28 + (i % 2) * 16, part.name, {
-          'text-anchor': 'middle',
-          'font-size': 13,
-        }),
+        label(
+          x,
+          side === 'out' ? y - 20 - (step < 96 ? (i % 2) * 16 : 0) : y + 28 + (step < 96 ? (i % 2) * 16 : 0),
+          part.name,
+          {
+            'text-anchor': 'middle',
+            'font-size': 13,
+          },
+        ),
       );
     });
   }

@@ -14,8 +14,8 @@ export interface VoltLadderInput {
   readonly loadName: string;
   /** Width in px: 360 on a phone, 640 or more on a desk. */
   readonly width: number;
-  /** Writes a voltage, such as '0.948 V'. */
-  readonly format: (volts: number) => string;
+  /** Writes a voltage: volts lost are rounded up, volts left down. */
+  readonly format: (volts: number, round: 'up' | 'down' | 'nearest') => string;
 }
 
 /**
@@ -46,7 +46,7 @@ export function voltLadder(input: VoltLadderInput): string {
   };
   const bar = (part: SolvedPart): void => {
     const colour = part.side === 'out' ? ink.copper : ink.text;
-    row(part.name, format(part.dropV), ink.text);
+    row(part.name, format(part.dropV, 'up'), ink.text);
     const from = x(lost);
     const to = Math.max(x(lost + part.dropV), from + 1);
     const barY = y + (narrow ? 21 : 7);
@@ -87,23 +87,28 @@ export function voltLadder(input: VoltLadderInput): string {
   if (narrow) {
     const near = x(lost) > width / 2;
     shapes.push(
-      label(near ? left : right, y + rung / 2 - 5, `${loadName}, ${format(loadV)} across it`, {
+      label(near ? left : right, y + rung / 2 - 5, `${loadName}, ${format(loadV, 'down')} across it`, {
         'text-anchor': near ? 'start' : 'end',
         'font-weight': 600,
       }),
     );
   } else {
     shapes.push(label(left - 12, y + 18, loadName, { 'text-anchor': 'end', 'font-weight': 600 }));
-    shapes.push(label(width, y + 18, format(loadV), { 'text-anchor': 'end', 'font-weight': 600 }));
+    shapes.push(label(width, y + 18, format(loadV, 'down'), { 'text-anchor': 'end', 'font-weight': 600 }));
   }
   y += rung;
   parts.filter((part) => part.side === 'return').forEach(bar);
   const bottom = y + 6;
   const axis = [
     element('line', { x1: x(0), x2: x(0), y1: top - 4, y2: bottom, stroke: ink.soft, 'stroke-width': 1 }),
-    label(x(0), top - 12, narrow ? `${format(supplyV)} supply` : `${format(supplyV)} at the supply`, {
-      fill: ink.soft,
-    }),
+    label(
+      x(0),
+      top - 12,
+      narrow ? `${format(supplyV, 'nearest')} supply` : `${format(supplyV, 'nearest')} at the supply`,
+      {
+        fill: ink.soft,
+      },
+    ),
   ];
   if (limitV !== undefined) {
     const met = total <= limitV;
@@ -118,14 +123,14 @@ export function voltLadder(input: VoltLadderInput): string {
         'stroke-width': 1.25,
         'stroke-dasharray': '5 3',
       }),
-      label(x(limitV) - 4, bottom + 15, `limit ${format(limitV)}: ${met ? 'met' : 'not met'}`, {
+      label(x(limitV) - 4, bottom + 15, `limit ${format(limitV, 'nearest')}: ${met ? 'met' : 'not met'}`, {
         'text-anchor': 'end',
         fill: colour,
       }),
     );
   }
   axis.push(
-    label(left, bottom + (limitV === undefined ? 15 : narrow ? 33 : 15), `lost in all ${format(total)}`, {
+    label(left, bottom + (limitV === undefined ? 15 : narrow ? 33 : 15), `lost in all ${format(total, 'up')}`, {
       fill: ink.text,
     }),
   );
@@ -133,7 +138,7 @@ export function voltLadder(input: VoltLadderInput): string {
     width,
     bottom + (narrow ? 40 : 24),
     'Ladder of volts',
-    `${format(supplyV)} at the supply, ${format(loadV)} at ${loadName}, ${format(total)} lost in ${parts.length} parts`,
+    `${format(supplyV, 'nearest')} at the supply, ${format(loadV, 'down')} at ${loadName}, ${format(total, 'up')} lost in ${parts.length} parts`,
     ...axis,
     ...shapes,
   );

@@ -10,10 +10,11 @@ export {
   type Prefix,
   type Round,
 } from './format.js';
+export { type Size } from './gauge.js';
 export { type Inputs, inputs } from './inputs.js';
 export { nearWords } from './near-words.js';
 export { parseQuantity } from './parse-quantity.js';
-export { parseSize, type Size } from './parse-size.js';
+export { parseSize } from './parse-size.js';
 export { QuantityError, type QuantityRule } from './quantity-error.js';
 export { type NamedTable, type TableFields, tables } from './table.js';
 export { type UnitChoice, unitChoices } from './unit-choices.js';

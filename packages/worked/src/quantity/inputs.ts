@@ -1,8 +1,8 @@
-import { awgToAreaMm2 } from 'loomwright';
 import { type FieldSuffix, fieldUnit } from './field-unit.js';
+import { parseGauge, plainGauge } from './gauge.js';
 import { nearWords } from './near-words.js';
 import { parseQuantity } from './parse-quantity.js';
-import { parseGauge, parseSize, plainGauge, type Size } from './parse-size.js';
+import { parseSize } from './parse-size.js';
 import { QuantityError } from './quantity-error.js';
 import { type NamedTable, type TableFields, tables, tablesFor } from './table.js';
 
@@ -126,19 +126,7 @@ function read(text: string, path: string, name: string): unknown {
   if (name === 'awg' || name === 'saeGauge') return gaugeOf(text, path, name);
   if (name === 'stock') return stockOf(text, path);
   const unit = fieldUnit(name);
-  if (unit === null) return text;
-  if (unit === 'mm²') {
-    const gauge = parseGauge(text, path);
-    if (gauge !== null) return gaugeArea(gauge, text, path);
-  }
-  return parseQuantity(text, unit, path);
-}
-
-/** The area of a solid AWG wire; an SAE number has none. */
-function gaugeArea(gauge: Size, text: string, path: string): number {
-  if ('awg' in gauge) return awgToAreaMm2(gauge.awg);
-  const hint = `an SAE size has no geometry of its own: write size: '${text.trim()}' with resistanceBasis 'sae-j1128'`;
-  throw new QuantityError(path, 'size', text, 'an area with its unit (mm²) or an AWG size', hint);
+  return unit === null ? text : parseQuantity(text, unit, path);
 }
 
 /** A gauge field takes its number with or without its name. */

@@ -27,7 +27,7 @@ const FRACTIONS: Readonly<Record<string, string>> = {
 };
 
 /**
- * One spelling for the spaces, minus signs, primes and fractions that people, keyboards and typesetters write. A thin
+ * One spelling for the spaces, minus signs, primes, ohms, micros and fractions that people, keyboards and typesetters write. A thin
  * or fixed space between groups of three digits goes: that is how `formatQuantity` writes 12 000.
  */
 export function tidy(text: string): string {
@@ -36,6 +36,8 @@ export function tidy(text: string): string {
     .replace(/(\d)[\u2009\u202f\u00a0](?=\d{3}(?!\d))/g, '$1')
     .replace(/[\s\u00a0\u2000-\u200a\u202f\u205f\u3000]+/g, ' ')
     .replace(/[\u2212\u2010-\u2013\ufe63\uff0d]/g, '-')
+    .replace(/\u2126/g, '\u03a9')
+    .replace(/\u03bc/g, '\u00b5')
     .replace(/[″“”]/g, '"')
     .replace(/[′’‘´`]/g, "'")
     .replace(/(\d?) ?([½¼¾⅛⅜⅝⅞])/g, (_, whole: string, part: string) => {

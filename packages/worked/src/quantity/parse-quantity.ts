@@ -1,5 +1,7 @@
+import { awgToAreaMm2 } from 'loomwright';
 import { unitRatio } from './adapter.js';
 import { exactFactor, fahrenheitToCelsius, plus, type Rational, rational, times, toNumber } from './decimal.js';
+import { parseGauge } from './gauge.js';
 import { numberText, tidy } from './number-text.js';
 import { QuantityError, type QuantityRule } from './quantity-error.js';
 import { quantityName } from './quantity-name.js';
@@ -11,6 +13,9 @@ type Fail = (rule: QuantityRule, hint?: string) => never;
 
 const LONGEST = 100;
 
+const NO_GEOMETRY =
+  "an SAE size has no geometry of its own: give it as the field size, with resistanceBasis 'sae-j1128', or write mm²";
+
 /**
  * The number that the core takes for a quantity as people write it.
  *
@@ -20,7 +25,7 @@ const LONGEST = 100;
  * Read are: `14 ft`, `14'`, `5 ft 3 in`, `3/8"`, `1 1/2 in`, `2.5 mm²`, `2.5 mm2`, `250 kcmil`, `12 mA`, `3.4 mΩ`,
  * `4.9 mΩ/m`, `1.588 ohm/kft`, `185 °F`, `85 C` (for a temperature), `10 °F` (for a difference), `1.2 µF`, `4k7` and
  * `120R` (for ohms, as on a resistor), `4n7` (for farads), `3 %`, `0.03` (for a share), `1 h 30 min`, `2 US gal`,
- * `60 mph`, `40 Ah`, `1.2×10⁻³ Ω`; a true minus sign, thin spaces and fractions such as ½.
+ * `60 mph`, `40 Ah`, `1.2×10⁻³ Ω`, `14 AWG` (for an area in mm²: that of solid wire); a true minus sign, thin spaces and fractions such as ½.
  * Refused, each with the way to put it right: a number without its unit, a comma, a bare gallon or ton, a range, a
  * unit of another dimension, a unit that is not known, a gauge where it is no area.
  *
@@ -44,6 +49,11 @@ export function parseQuantity(text: string, unitOfField: string, field: string):
   if (text.length > LONGEST) fail('long', `no quantity has more than ${LONGEST} signs`);
   const tidied = tidy(text);
   if (tidied === '') fail('empty', 'nothing was written');
+  if (unitOfField === 'mm²') {
+    const gauge = parseGauge(tidied, field);
+    if (gauge !== null && 'awg' in gauge) return awgToAreaMm2(gauge.awg);
+    if (gauge !== null) fail('size', NO_GEOMETRY);
+  }
   const context = contextOf(unitOfField);
   const code = resistorCode(tidied, unitOfField);
   const value = code ?? pairOf(tidied, unitOfField, context, fail) ?? single(tidied, unitOfField, context, fail);
@@ -83,12 +93,8 @@ const PAIRS: readonly (readonly [RegExp, RegExp])[] = [
 /** The letter codes of parts (IEC 60062, from memory): 4k7, 4.7k, 120R, 1M, R47 for ohms; 4n7, 100n for farads. */
 function resistorCode(text: string, unitOfField: string): Rational | null {
   const scale: Readonly<Record<string, number>> =
-    unitOfField === 'Ω'
-      ? { R: 0, K: 3, k: 3, M: 6, G: 9 }
-      : unitOfField === 'F'
-        ? { p: -12, n: -9, u: -6, µ: -6, μ: -6 }
-        : {};
-  const code = /^(?:(\d{0,4})([RKkMGpnuµμ])(\d{0,4})|(\d{1,4}\.\d{1,6})([RKkMGpnuµμ])) ?(?:Ω|Ω|[Oo]hms?)?$/.exec(text);
+    unitOfField === 'Ω' ? { R: 0, K: 3, k: 3, M: 6, G: 9 } : unitOfField === 'F' ? { p: -12, n: -9, u: -6, µ: -6 } : {};
+  const code = /^(?:(\d{0,4})([RKkMGpnuµ])(\d{0,4})|(\d{1,4}\.\d{1,6})([RKkMGpnuµ])) ?(?:Ω|[Oo]hms?)?$/.exec(text);
   if (code === null) return null;
   const [, whole = '', letter, part = '', decimal, after] = code;
   const exponent = scale[letter ?? after ?? ''];

@@ -122,8 +122,8 @@ export function unitParts(text: string, context: UnitContext): UnitParts | UnitF
 function normalised(text: string, context: UnitContext): string {
   const degree = /(?:°|\bdeg(?:ree)?s?\.?)\s*(c(?:elsius)?|f(?:ahrenheit)?|K)(?![A-Za-z])/gi;
   return text
-    .replace(/[ΩΩ]/g, 'ohm')
-    .replace(/[µμ]/g, 'u')
+    .replace(/[\u2126\u03a9]/g, 'ohm')
+    .replace(/[\u00b5\u03bc]/g, 'u')
     .replace(/℃/g, '°C')
     .replace(/℉/g, '°F')
     .replace(/[º˚]/g, '°')
@@ -142,8 +142,8 @@ function normalised(text: string, context: UnitContext): string {
       const power = [...digits].map((digit) => SUPERSCRIPTS.indexOf(digit)).join('');
       return `^${minus === '' ? '' : '-'}${power}`;
     })
-    .replace(/(?<=[A-Za-z0-9)])\s*[·⋅∙•×]\s*(?=[A-Za-z(])/g, '*')
-    .replace(/(?<=[A-Za-z])[.-](?=[A-Za-z])/g, '*')
+    .replace(/([A-Za-z0-9)])\s*[·⋅∙•×]\s*(?=[A-Za-z(])/g, '$1*')
+    .replace(/([A-Za-z])[.-](?=[A-Za-z])/g, '$1*')
     .replace(/''|"/g, context.angle ? 'arcsec' : 'in')
     .replace(/'/g, context.angle ? 'arcmin' : 'ft')
     .replace(/°/g, 'deg');

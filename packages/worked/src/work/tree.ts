@@ -78,33 +78,39 @@ export function treeToText(tree: Tree, leaf: Leaf): string {
   }
 }
 
-/** The tree as MathML, for pages. Leaves are written by `leaf`, which returns MathML. */
-export function treeToMathml(tree: Tree, leaf: Leaf): string {
-  const go = (t: Tree): string => treeToMathml(t, leaf);
-  const inside = (t: Tree, atLeast: number): string =>
-    rank(t) < atLeast ? `<mrow><mo>(</mo>${go(t)}<mo>)</mo></mrow>` : go(t);
+const FRACTION = 'display:inline-flex;flex-direction:column;vertical-align:middle;text-align:center;margin:0 0.15em';
+const OVER = 'border-bottom:1px solid currentColor;padding:0 0.2em 0.1em';
+const UNDER = 'padding:0.1em 0.2em 0';
+
+/**
+ * The tree as HTML that needs no style sheet and no font with a table of mathematics: fractions stand over one
+ * another, powers are raised. Leaves are written by `leaf`, which returns HTML.
+ */
+export function treeToHtml(tree: Tree, leaf: Leaf): string {
+  const go = (t: Tree): string => treeToHtml(t, leaf);
+  const inside = (t: Tree, atLeast: number): string => (rank(t) < atLeast ? `(${go(t)})` : go(t));
   switch (tree.k) {
     case 'number':
-      return `<mn>${tree.text}</mn>`;
+      return tree.text;
     case 'name':
       return leaf(tree.name);
     case 'neg':
-      return `<mrow><mo>−</mo>${inside(tree.arg, 2)}</mrow>`;
+      return `−${inside(tree.arg, 2)}`;
     case 'call': {
-      const args = tree.args.map(go).join('<mo>,</mo>');
-      if (tree.fn === 'sqrt') return `<msqrt>${args}</msqrt>`;
-      if (tree.fn === 'exp') return `<msup><mi>e</mi><mrow>${args}</mrow></msup>`;
-      if (tree.fn === 'abs') return `<mrow><mo>|</mo>${args}<mo>|</mo></mrow>`;
-      const name = tree.fn === 'log' ? 'ln' : tree.fn === 'log10' ? 'lg' : tree.fn;
-      return `<mrow><mi mathvariant="normal">${name}</mi><mo>(</mo>${args}<mo>)</mo></mrow>`;
+      const args = tree.args.map(go).join(', ');
+      if (tree.fn === 'sqrt')
+        return `√<span style="border-top:1px solid currentColor;padding-top:0.1em">${args}</span>`;
+      if (tree.fn === 'exp') return `e<sup>${args}</sup>`;
+      if (tree.fn === 'abs') return `|${args}|`;
+      return `${tree.fn === 'log' ? 'ln' : tree.fn === 'log10' ? 'lg' : tree.fn}(${args})`;
     }
     case 'op': {
       const [a, b] = tree.args;
-      if (tree.op === '/') return `<mfrac><mrow>${go(a)}</mrow><mrow>${go(b)}</mrow></mfrac>`;
-      if (tree.op === '^') return `<msup><mrow>${inside(a, 5)}</mrow><mrow>${go(b)}</mrow></msup>`;
-      if (tree.op === '*') return `<mrow>${inside(a, 2)}<mo>·</mo>${inside(b, 2)}</mrow>`;
-      const sign = tree.op === '-' ? '−' : '+';
-      return `<mrow>${go(a)}<mo>${sign}</mo>${inside(b, tree.op === '-' ? 2 : 1)}</mrow>`;
+      if (tree.op === '/')
+        return `<span style="${FRACTION}"><span style="${OVER}">${go(a)}</span><span style="${UNDER}">${go(b)}</span></span>`;
+      if (tree.op === '^') return `${inside(a, 5)}<sup>${go(b)}</sup>`;
+      if (tree.op === '*') return `${inside(a, 2)} · ${inside(b, 2)}`;
+      return `${go(a)} ${tree.op === '-' ? '−' : '+'} ${inside(b, tree.op === '-' ? 2 : 1)}`;
     }
   }
 }

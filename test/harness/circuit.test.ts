@@ -1,0 +1,156 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import fc from 'fast-check';
+import { circuitJsonSchema, parseCircuit, problemLine, type Problem, sizeCircuit } from '@loomwright/harness';
+import { feetToM, sizeFeed } from 'loomwright';
+
+const EXAMPLE = readFileSync(new URL('../../packages/cli/examples/lift-pump.yaml', import.meta.url), 'utf8');
+
+const problems = (text: string): readonly Problem[] => {
+  const parsed = parseCircuit(text);
+  return parsed.ok ? [] : parsed.problems;
+};
+const change = (from: string | RegExp, to: string): string => {
+  const changed = EXAMPLE.replace(from, to);
+  if (changed === EXAMPLE) throw new Error(`${String(from)} is not in the example`);
+  return changed;
+};
+
+describe('a circuit file', () => {
+  it('is read into numbers in the units of the core', () => {
+    const parsed = parseCircuit(EXAMPLE);
+    if (!parsed.ok) throw new Error(parsed.problems.map((p) => problemLine('x', p)).join('\n'));
+    expect(parsed.circuit.supply).toBe(13.8);
+    expect(parsed.circuit.out.find((part) => part.wire !== undefined)?.wire).toBe(feetToM(17));
+    expect(parsed.circuit.rules.stock?.[0]).toEqual({ areaMm2: 0.5 });
+    expect(parsed.circuit.out.some((part) => part.fuse === 'chosen')).toBe(true);
+  });
+  it('is read from JSON as well, to the same circuit', () => {
+    const parsed = parseCircuit(EXAMPLE);
+    const json = JSON.stringify({
+      circuit: 'x',
+      supply: '13.8 V',
+      judgedAt: [],
+      load: { kind: 'resistance', resistance: '2 Ω' },
+      out: [{ wire: '3 m' }],
+      return: [],
+      rules: {
+        wire: 'sae-j1128',
+        insulation: '105 °C',
+        ambient: '122 °F',
+        heating: 'us-33-cfr-183-425',
+        drop: '0.15 V',
+        stock: ['SAE 12', 'SAE 14'],
+        leastArea: '0.5 mm²',
+      },
+      protection: { none: 'a test' },
+    });
+    expect(parsed.ok).toBe(true);
+    const other = parseCircuit(json);
+    if (!other.ok) throw new Error(other.problems.map((p) => problemLine('x', p)).join('\n'));
+    expect(other.circuit.rules.ambient).toBe(50);
+    const { feed } = sizeCircuit(other.circuit);
+    expect(feed.possible && feed.size).toBe('SAE 12');
+  });
+  it('gives what the core gives for the same figures, digit for digit', () => {
+    const parsed = parseCircuit(EXAMPLE);
+    if (!parsed.ok) throw new Error('not read');
+    const sized = sizeCircuit(parsed.circuit);
+    expect(JSON.stringify(sized.feed)).toBe(JSON.stringify(sizeFeed(sized.input)));
+  });
+  it('has a JSON Schema that names every field', () => {
+    const schema = circuitJsonSchema() as {
+      properties: Record<string, unknown>;
+      required: string[];
+      additionalProperties: boolean;
+    };
+    expect(Object.keys(schema.properties)).toEqual(
+      expect.arrayContaining(['circuit', 'supply', 'load', 'out', 'return', 'rules', 'protection', 'relay']),
+    );
+    expect(schema.additionalProperties).toBe(false);
+    expect(schema.required).toContain('rules');
+  });
+});
+
+describe('a bad circuit file', () => {
+  const cases: [string, string, Partial<Problem> & { message?: unknown }][] = [
+    ['a missing field', change(/^supply: .*\n/m, ''), { field: 'supply', rule: 'missing' }],
+    ['a wrong unit', change('current: 7.5 A', 'current: 7.5 V'), { field: 'load.current', rule: 'quantity', line: 11 }],
+    [
+      'a bare number',
+      change('current: 7.5 A', 'current: 7.5'),
+      { field: 'load.current', rule: 'quantity', line: 11, message: expect.stringContaining("write '7.5 A'") },
+    ],
+    ['a negative length', change('wire: 17 ft', 'wire: -17 ft'), { field: 'out[5].wire', rule: 'range', line: 19 }],
+    ['not a number', change('supply: 13.8 V', 'supply: .nan'), { field: 'supply', rule: 'type', line: 6 }],
+    [
+      'a mistyped key',
+      change('  ambient:', '  ambiant:'),
+      { field: 'rules.ambiant', rule: 'unknown-key', likely: 'ambient', line: 31 },
+    ],
+    [
+      'a mistyped word',
+      change('kind: constant current', 'kind: constant curent'),
+      { field: 'load.kind', rule: 'choice', likely: 'constant current', line: 10 },
+    ],
+    [
+      'a mistyped table',
+      change('wire: iso-19642', 'wire: iso-19624'),
+      { field: 'rules.wire', rule: 'choice', likely: 'iso-19642' },
+    ],
+    ['a size that is none', change('[0.5 mm², ', '[0.5 A, '), { field: 'rules.stock[0]', rule: 'quantity' }],
+    ['two kinds in one part', change('{ relay: 5 mΩ', '{ relay: 5 mΩ, fuse: 2 mΩ'), { field: 'out[3]', rule: 'rule' }],
+    ['two fuses to choose', change('{ relay: 5 mΩ', '{ fuse: chosen'), { field: 'out[3].fuse', rule: 'rule' }],
+    ['nothing that may be lost', change(/^ {2}budget: .*\n/m, ''), { field: 'rules', rule: 'rule' }],
+    [
+      'a protection without its fuse',
+      change(/^ {2}fuse: blade-fuse\n/m, ''),
+      { rule: 'missing', field: 'protection.fuse' },
+    ],
+    ['text that is no YAML', 'a: [1, 2\nb: {', { rule: 'syntax' }],
+    ['a key given twice', `${EXAMPLE}\nsupply: 12 V\n`, { rule: 'syntax' }],
+    ['a list', '- 1\n- 2\n', { rule: 'syntax' }],
+    ['nothing', '', { rule: 'syntax' }],
+  ];
+  it.each(cases)('%s is named with its line, field and rule', (_, text, wanted) => {
+    const found = problems(text);
+    expect(found).toEqual(expect.arrayContaining([expect.objectContaining(wanted)]));
+    for (const problem of found) expect(problemLine('f.yaml', problem)).not.toMatch(/undefined|Invalid input|\[object/);
+  });
+  it('is answered with all its problems at once', () => {
+    const found = problems(
+      change('current: 7.5 A', 'current: 7.5 V').replace('wire: 17 ft', 'wire: 17').replace('  ambient:', '  ambiant:'),
+    );
+    expect(new Set(found.map(({ field }) => field))).toEqual(
+      new Set(['load.current', 'out[5].wire', 'rules.ambient', 'rules.ambiant']),
+    );
+  });
+  it('of ten million characters, of a hundred thousand brackets or of a billion aliases is refused at once', () => {
+    const started = performance.now();
+    expect(problems('x'.repeat(10_000_000))[0]).toMatchObject({ rule: 'size' });
+    expect(problems('['.repeat(100_000))[0]).toMatchObject({ rule: 'size' });
+    const bomb = [
+      'a: &a [x,x,x,x,x,x,x,x,x]',
+      ...'bcdefghij'.split('').map(
+        (c, i) =>
+          `${c}: &${c} [${Array(9)
+            .fill(`*${'abcdefghi'[i] as string}`)
+            .join(',')}]`,
+      ),
+    ].join('\n');
+    expect(problems(bomb)[0]).toMatchObject({ rule: 'size', message: expect.stringContaining('aliases') as string });
+    expect(performance.now() - started).toBeLessThan(5000);
+  });
+  it('never makes the reader throw', () => {
+    const lines = EXAMPLE.split('\n');
+    fc.assert(
+      fc.property(fc.nat(lines.length - 1), fc.string({ maxLength: 30 }), fc.boolean(), (at, junk, replace) => {
+        const changed = [...lines];
+        changed[at] = replace ? junk : `${changed[at] ?? ''}${junk}`;
+        const parsed = parseCircuit(changed.join('\n'));
+        if (!parsed.ok) expect(parsed.problems.length).toBeGreaterThan(0);
+      }),
+      { numRuns: 200 },
+    );
+  });
+});
