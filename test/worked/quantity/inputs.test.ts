@@ -158,7 +158,7 @@ describe('edges', () => {
     expect(inputs({ leastAreaMm2: '20 AWG' }).leastAreaMm2).toBe(awgToAreaMm2('20'));
     const sae = fault(() => inputs({ areaMm2: 'SAE 14' }));
     expect(sae).toMatchObject({ rule: 'size', field: 'areaMm2' });
-    expect(sae.message).toContain("write size: 'SAE 14' with resistanceBasis 'sae-j1128'");
+    expect(sae.message).toContain("give it as the field size, with resistanceBasis 'sae-j1128'");
     expect(fault(() => inputs({ areaMm2: '41 AWG' })).rule).toBe('size');
     expect(fault(() => inputs({ outLengthM: '14 AWG' })).rule).toBe('size');
   });
