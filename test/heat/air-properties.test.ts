@@ -87,7 +87,9 @@ describe('laws', () => {
         fc.double({ min: 0, max: 19000, noNaN: true }),
         (filmTempC, altitudeM) => {
           const low = airProperties({ filmTempC, altitudeM });
-          expect(airProperties({ filmTempC: filmTempC + 5, altitudeM }).densityKgPerM3).toBeLessThan(low.densityKgPerM3);
+          expect(airProperties({ filmTempC: filmTempC + 5, altitudeM }).densityKgPerM3).toBeLessThan(
+            low.densityKgPerM3,
+          );
           const high = airProperties({ filmTempC, altitudeM: altitudeM + 500 });
           expect(high.densityKgPerM3).toBeLessThan(low.densityKgPerM3);
           expect(high.conductivityWPerMK).toBe(low.conductivityWPerMK);

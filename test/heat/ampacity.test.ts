@@ -228,14 +228,18 @@ describe('laws', () => {
   });
   it('more heat around and more altitude never raise it; a better cover and a higher limit never lower it', () => {
     fc.assert(
-      fc.property(fc.double({ min: -40, max: 99, noNaN: true }), fc.double({ min: 0, max: 18000, noNaN: true }), (t, h) => {
-        const input = { ...wire, ambientTempC: t, altitudeM: h };
-        const { currentA } = ampacity(input);
-        expect(ampacity({ ...input, ambientTempC: t + 1 }).currentA).toBeLessThanOrEqual(currentA);
-        expect(ampacity({ ...input, altitudeM: h + 500 }).currentA).toBeLessThanOrEqual(currentA);
-        expect(ampacity({ ...input, insulationConductivityWPerMK: 0.3 }).currentA).toBeGreaterThanOrEqual(currentA);
-        expect(ampacity({ ...input, maxConductorTempC: 125 }).currentA).toBeGreaterThan(currentA);
-      }),
+      fc.property(
+        fc.double({ min: -40, max: 99, noNaN: true }),
+        fc.double({ min: 0, max: 18000, noNaN: true }),
+        (t, h) => {
+          const input = { ...wire, ambientTempC: t, altitudeM: h };
+          const { currentA } = ampacity(input);
+          expect(ampacity({ ...input, ambientTempC: t + 1 }).currentA).toBeLessThanOrEqual(currentA);
+          expect(ampacity({ ...input, altitudeM: h + 500 }).currentA).toBeLessThanOrEqual(currentA);
+          expect(ampacity({ ...input, insulationConductivityWPerMK: 0.3 }).currentA).toBeGreaterThanOrEqual(currentA);
+          expect(ampacity({ ...input, maxConductorTempC: 125 }).currentA).toBeGreaterThan(currentA);
+        },
+      ),
     );
   });
   it('a thicker copper under the same wall never bears less', () => {

@@ -47,7 +47,7 @@ describe('independent', () => {
         ambientTempC: 40,
         altitudeM: 0,
       });
-      expect(placed.hottest).toBe(0);
+      expect(placed.hottestIndex).toBe(0);
       // Heat spread around the middle wire against heat in places: in a hexagon it lies a little closer.
       expectWithin(placed.hottestTempC! - 40, 65, 0.04);
     }
@@ -75,7 +75,14 @@ describe('laws', () => {
         fc.double({ min: 1.05, max: 3, noNaN: true }),
         fc.double({ min: 0.1, max: 0.6, noNaN: true }),
         (wireCount, loadedFraction, ambientTempC, ratio, insulationConductivityWPerMK) => {
-          const input = { ...bundle, wireCount, loadedFraction, ambientTempC, insulationConductivityWPerMK, outerDiameterMm: 2.1 * ratio };
+          const input = {
+            ...bundle,
+            wireCount,
+            loadedFraction,
+            ambientTempC,
+            insulationConductivityWPerMK,
+            outerDiameterMm: 2.1 * ratio,
+          };
           const { currentA, singleCurrentA } = bundleAmpacity(input);
           expect(currentA).toBeLessThanOrEqual(singleCurrentA);
           const never = (rest: Partial<BundleAmpacityInput>): void =>
@@ -88,12 +95,17 @@ describe('laws', () => {
       ),
     );
   });
-  it('changes when two inputs of a kind are swapped', () => swapsMatter(bundleAmpacity, { ...bundle, loadedFraction: 0.5 }));
+  it('changes when two inputs of a kind are swapped', () =>
+    swapsMatter(bundleAmpacity, { ...bundle, loadedFraction: 0.5 }));
 });
 
 describe('edges', () => {
   it('bears nothing in air as hot as the limit', () => {
-    expect(bundleAmpacity({ ...bundle, ambientTempC: 105 })).toMatchObject({ currentA: 0, factor: null, reason: 'air-at-limit' });
+    expect(bundleAmpacity({ ...bundle, ambientTempC: 105 })).toMatchObject({
+      currentA: 0,
+      factor: null,
+      reason: 'air-at-limit',
+    });
   });
   it('takes a wider bundle when told, and refuses one that is too narrow', () => {
     expect(bundleAmpacity({ ...bundle, bundleDiameterMm: 9 }).bundleDiameterMm).toBe(9);
@@ -104,7 +116,14 @@ describe('edges', () => {
       bundleAmpacity,
       { ...bundle, bundleDiameterMm: 9, emissivity: 0.9 },
       {
-        required: ['wireCount', 'loadedFraction', 'maxConductorTempC', 'resistanceOhmPerM', 'ambientTempC', 'altitudeM'],
+        required: [
+          'wireCount',
+          'loadedFraction',
+          'maxConductorTempC',
+          'resistanceOhmPerM',
+          'ambientTempC',
+          'altitudeM',
+        ],
         optional: ['bundleDiameterMm', 'emissivity'],
       },
     );

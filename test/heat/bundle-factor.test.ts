@@ -82,11 +82,15 @@ describe('published', () => {
     ['No. 20', 21.5, '11.2', '8.8'],
     ['No. 22', 16.2, '8.4', '6.6'],
   ] as const) {
-    computed(`${name} in the bundle of example A`, { source: 'ac-43-13-1b', place: 'paragraph 11-69', status: 'memory' }, () =>
-      expectPrinted(free * factor('mil-w-5088', 35, bundled), inBundle),
+    computed(
+      `${name} in the bundle of example A`,
+      { source: 'ac-43-13-1b', place: 'paragraph 11-69', status: 'memory' },
+      () => expectPrinted(free * factor('mil-w-5088', 35, bundled), inBundle),
     );
-    computed(`${name} at 60 000 ft in example A`, { source: 'ac-43-13-1b', place: 'paragraph 11-69', status: 'memory' }, () =>
-      expectPrinted(free * factor('mil-w-5088', 35, bundled) * altitude(60000), high, 0.6),
+    computed(
+      `${name} at 60 000 ft in example A`,
+      { source: 'ac-43-13-1b', place: 'paragraph 11-69', status: 'memory' },
+      () => expectPrinted(free * factor('mil-w-5088', 35, bundled) * altitude(60000), high, 0.6),
     );
   }
   computed('harness of example A: 253 A', { source: 'ac-43-13-1b', place: 'paragraph 11-69', status: 'memory' }, () =>
@@ -96,18 +100,24 @@ describe('published', () => {
     expectWithin(0.2 * (10 * 21.5 + 25 * 16.2) * factor('mil-w-5088', 35, bundled) * altitude(60000), 50.6, 0.008),
   );
   // Example B: 12 × No. 12, 200 °C, all loaded.
-  computed('twelve wires, all loaded, example B', { source: 'ac-43-13-1b', place: 'paragraph 11-69', status: 'memory' }, () =>
-    expectPrinted(factor('mil-w-5088', 12, 1), '0.43'),
+  computed(
+    'twelve wires, all loaded, example B',
+    { source: 'ac-43-13-1b', place: 'paragraph 11-69', status: 'memory' },
+    () => expectPrinted(factor('mil-w-5088', 12, 1), '0.43'),
   );
   for (const [place, free, feet, inBundle, total] of [
     ['sea level', 68, 0, '29.2', '350.4'],
     ['20 000 ft', 61, 20000, '23.8', '285.6'],
   ] as const) {
-    computed(`No. 12 at ${place}, example B`, { source: 'ac-43-13-1b', place: 'paragraph 11-69', status: 'memory' }, () =>
-      expectPrinted(free * factor('mil-w-5088', 12) * altitude(feet), inBundle, 0.8),
+    computed(
+      `No. 12 at ${place}, example B`,
+      { source: 'ac-43-13-1b', place: 'paragraph 11-69', status: 'memory' },
+      () => expectPrinted(free * factor('mil-w-5088', 12) * altitude(feet), inBundle, 0.8),
     );
-    computed(`harness at ${place}, example B`, { source: 'ac-43-13-1b', place: 'paragraph 11-69', status: 'memory' }, () =>
-      expectWithin(12 * free * factor('mil-w-5088', 12) * altitude(feet), Number(total), 0.004),
+    computed(
+      `harness at ${place}, example B`,
+      { source: 'ac-43-13-1b', place: 'paragraph 11-69', status: 'memory' },
+      () => expectWithin(12 * free * factor('mil-w-5088', 12) * altitude(feet), Number(total), 0.004),
     );
   }
 
@@ -146,8 +156,10 @@ describe('published', () => {
     [25, 0.4],
     [60, 0.4],
   ] as const) {
-    transcribed(`boat rule, ${count} conductors`, { source: 'us-33-cfr-183', place: '183.425 note 2', status: 'memory' }, () =>
-      expect(factor('us-33-cfr-183', count)).toBe(print),
+    transcribed(
+      `boat rule, ${count} conductors`,
+      { source: 'us-33-cfr-183', place: '183.425 note 2', status: 'memory' },
+      () => expect(factor('us-33-cfr-183', count)).toBe(print),
     );
   }
   for (const [count, print] of [
@@ -170,8 +182,10 @@ describe('published', () => {
       () => expect(factor('nec-310-15', count)).toBe(print),
     );
   }
-  computed('40 A, four conductors: 32 A', { source: 'nec-310-15', place: 'worked example, 10 AWG 90 °C', status: 'published' }, () =>
-    expectPrinted(40 * factor('nec-310-15', 4), '32'),
+  computed(
+    '40 A, four conductors: 32 A',
+    { source: 'nec-310-15', place: 'worked example, 10 AWG 90 °C', status: 'published' },
+    () => expectPrinted(40 * factor('nec-310-15', 4), '32'),
   );
   computed('30 A, nine conductors: 21 A', { source: 'nec-310-15', place: 'worked example', status: 'published' }, () =>
     expectPrinted(30 * factor('nec-310-15', 9), '21'),
@@ -226,14 +240,21 @@ describe('laws', () => {
       for (let percent = 20; percent < 100; percent += 2.5) {
         const left = Math.floor(percent / 20) * 20;
         const part = (percent - left) / 20;
-        const line = factor('mil-w-5088', count, left / 100) * (1 - part) + factor('mil-w-5088', count, left / 100 + 0.2) * part;
+        const line =
+          factor('mil-w-5088', count, left / 100) * (1 - part) + factor('mil-w-5088', count, left / 100 + 0.2) * part;
         expect(factor('mil-w-5088', count, percent / 100)).toBeLessThanOrEqual(line + 1e-12);
       }
     }
   });
   it('shows all rules side by side with their range', () => {
     const result = bundleFactor({ wireCount: 8, loadedFraction: 0.6, rule: 'mil-w-5088', wire });
-    expect(result.rules.map(({ rule }) => rule)).toEqual(['mil-w-5088', 'eee-inst-002', 'us-33-cfr-183', 'nec-310-15', 'heat']);
+    expect(result.rules.map(({ rule }) => rule)).toEqual([
+      'mil-w-5088',
+      'eee-inst-002',
+      'us-33-cfr-183',
+      'nec-310-15',
+      'heat',
+    ]);
     expect(result).toMatchObject({ rule: 'mil-w-5088', factor: 0.595, minFactor: 0.5, maxFactor: 0.75 });
   });
   it('the boat and building rules count what carries current, not what lies there', () => {
@@ -246,12 +267,24 @@ describe('laws', () => {
 describe('edges', () => {
   const input = { wireCount: 8, loadedFraction: 0.6, rule: 'mil-w-5088' } as const;
   it('has no number beyond the curves, and says so', () => {
-    expect(bundleFactor({ ...input, wireCount: 36, loadedFraction: 0.2 })).toMatchObject({ factor: null, reason: 'beyond-table' });
-    expect(bundleFactor({ ...input, wireCount: 21, loadedFraction: 0.3 })).toMatchObject({ factor: null, reason: 'beyond-table' });
-    expect(bundleFactor({ ...input, wireCount: 20, loadedFraction: 0.5 })).toMatchObject({ factor: null, reason: 'beyond-table' });
+    expect(bundleFactor({ ...input, wireCount: 36, loadedFraction: 0.2 })).toMatchObject({
+      factor: null,
+      reason: 'beyond-table',
+    });
+    expect(bundleFactor({ ...input, wireCount: 21, loadedFraction: 0.3 })).toMatchObject({
+      factor: null,
+      reason: 'beyond-table',
+    });
+    expect(bundleFactor({ ...input, wireCount: 20, loadedFraction: 0.5 })).toMatchObject({
+      factor: null,
+      reason: 'beyond-table',
+    });
   });
   it('takes the next larger number of wires where one is not listed, and the 20 % curve below it', () => {
-    expect(bundleFactor({ ...input, wireCount: 21, loadedFraction: 0.2 })).toMatchObject({ factor: 0.52, sourceStatus: 'memory' });
+    expect(bundleFactor({ ...input, wireCount: 21, loadedFraction: 0.2 })).toMatchObject({
+      factor: 0.52,
+      sourceStatus: 'memory',
+    });
     expect(bundleFactor({ ...input, loadedFraction: 0.01 }).factor).toBe(0.795);
   });
   it('shows our own balance only with a wire that bears something', () => {

@@ -19,7 +19,15 @@ const three: BundleTemperatureInput = {
   wires: [
     { ...wire, xMm: 1.7, yMm: 0 },
     { ...wire, xMm: -1.5, yMm: 1.6, currentA: 5 },
-    { ...wire, xMm: -1.2, yMm: -1.6, currentA: 20, conductorDiameterMm: 1.6, outerDiameterMm: 2.4, resistanceOhmPerM: 0.012 },
+    {
+      ...wire,
+      xMm: -1.2,
+      yMm: -1.6,
+      currentA: 20,
+      conductorDiameterMm: 1.6,
+      outerDiameterMm: 2.4,
+      resistanceOhmPerM: 0.012,
+    },
   ],
   bundleDiameterMm: 8,
   ...air,
@@ -34,7 +42,11 @@ describe('independent', () => {
       ({ currentA, resistanceOhmPerM, ratedTempC }, j) =>
         (currentA ** 2 * resistanceOhmPerM * (234.5 + temps[j]!)) / (234.5 + ratedTempC),
     );
-    expectWithin(heat.reduce((a, b) => a + b), found.lossWPerM!, 1e-9);
+    expectWithin(
+      heat.reduce((a, b) => a + b),
+      found.lossWPerM!,
+      1e-9,
+    );
     const R = three.bundleDiameterMm / 2;
     // Rise at a point for a line source of 1 W/m elsewhere, surface at 0: separation of variables.
     const series = (r: number, s: number, angle: number): number => {
@@ -59,7 +71,9 @@ describe('independent', () => {
         for (let p = 0; p < points; p++) {
           const x = a.xMm + (a.outerDiameterMm / 2) * Math.cos((2 * Math.PI * p) / points);
           const y = a.yMm + (a.outerDiameterMm / 2) * Math.sin((2 * Math.PI * p) / points);
-          const image = Math.log(Math.hypot(R * R - x * a.xMm - y * a.yMm, x * a.yMm - y * a.xMm) / (R * (a.outerDiameterMm / 2)));
+          const image = Math.log(
+            Math.hypot(R * R - x * a.xMm - y * a.yMm, x * a.yMm - y * a.xMm) / (R * (a.outerDiameterMm / 2)),
+          );
           own += image / (2 * Math.PI * k) / points;
         }
         rise += heat[j]! * (own + Math.log(a.outerDiameterMm / a.conductorDiameterMm) / (2 * Math.PI * 0.17));
@@ -93,12 +107,21 @@ describe('independent', () => {
 describe('laws', () => {
   it('one wire that is the bundle has the temperature of a wire alone', () => {
     fc.assert(
-      fc.property(fc.double({ min: 0, max: 30, noNaN: true }), fc.double({ min: -40, max: 90, noNaN: true }), (currentA, ambientTempC) => {
-        const alone = conductorTemperature({ ...wire, ...air, currentA, ambientTempC });
-        const found = bundleTemperature({ ...air, ambientTempC, wires: [{ ...wire, currentA }], bundleDiameterMm: 3 });
-        expect(Math.abs(found.hottestTempC! - alone.conductorTempC!)).toBeLessThan(2e-6);
-        expect(found.bundleConductivityWPerMK).toBe(null);
-      }),
+      fc.property(
+        fc.double({ min: 0, max: 30, noNaN: true }),
+        fc.double({ min: -40, max: 90, noNaN: true }),
+        (currentA, ambientTempC) => {
+          const alone = conductorTemperature({ ...wire, ...air, currentA, ambientTempC });
+          const found = bundleTemperature({
+            ...air,
+            ambientTempC,
+            wires: [{ ...wire, currentA }],
+            bundleDiameterMm: 3,
+          });
+          expect(Math.abs(found.hottestTempC! - alone.conductorTempC!)).toBeLessThan(2e-6);
+          expect(found.bundleConductivityWPerMK).toBe(null);
+        },
+      ),
     );
   });
   it('turning the bundle or its mirror changes nothing; order only orders', () => {
@@ -107,7 +130,10 @@ describe('laws', () => {
       ...three,
       wires: three.wires.map((w) => ({ ...w, xMm: w.xMm * 0.6 - w.yMm * 0.8, yMm: w.xMm * 0.8 + w.yMm * 0.6 })),
     }).conductorTempsC!;
-    const mirrored = bundleTemperature({ ...three, wires: three.wires.map((w) => ({ ...w, xMm: -w.xMm })) }).conductorTempsC!;
+    const mirrored = bundleTemperature({
+      ...three,
+      wires: three.wires.map((w) => ({ ...w, xMm: -w.xMm })),
+    }).conductorTempsC!;
     const reversed = bundleTemperature({ ...three, wires: [...three.wires].reverse() }).conductorTempsC!;
     temps.forEach((tempC, i) => {
       expectWithin(turned[i]!, tempC, 1e-9);
@@ -147,19 +173,28 @@ describe('edges', () => {
     expect(bundleTemperature(away)).toMatchObject({ hottestTempC: null, reason: 'runs-away' });
   });
   it('refuses wires that overlap, stick out, are not whole, or are none', () => {
-    const put = (rest: Partial<WireInBundle>) => () => bundleTemperature({ ...three, wires: [three.wires[0]!, { ...three.wires[1]!, ...rest }] });
+    const put = (rest: Partial<WireInBundle>) => () =>
+      bundleTemperature({ ...three, wires: [three.wires[0]!, { ...three.wires[1]!, ...rest }] });
     expectInputError(put({ xMm: 0.5, yMm: 0.5 }), 'wires[1].xMm', 'range');
     expectInputError(put({ xMm: -3 }), 'wires[1].xMm', 'range');
     expectInputError(put({ xMm: NaN }), 'wires[1].xMm', 'finite');
     expectInputError(put({ yMm: undefined as never }), 'wires[1].yMm', 'missing');
     expectInputError(put({ currentA: -1 }), 'wires[1].currentA', 'atLeast');
     expectInputError(put({ resistanceOhmPerM: 0 }), 'wires[1].resistanceOhmPerM', 'above');
-    expectInputError(put({ insulationConductivityWPerMK: undefined as never }), 'wires[1].insulationConductivityWPerMK', 'missing');
+    expectInputError(
+      put({ insulationConductivityWPerMK: undefined as never }),
+      'wires[1].insulationConductivityWPerMK',
+      'missing',
+    );
     expectInputError(() => bundleTemperature({ ...three, wires: [] }), 'wires', 'list');
     expectInputError(() => bundleTemperature({ ...three, wires: undefined as never }), 'wires', 'missing');
     expectInputError(() => bundleTemperature({ ...three, wires: [null as never] }), 'wires[0]', 'object');
     expectInputError(() => bundleTemperature({ ...three, bundleDiameterMm: NaN }), 'bundleDiameterMm', 'finite');
-    expectInputError(() => bundleTemperature({ ...three, ambientTempC: undefined as never }), 'ambientTempC', 'missing');
+    expectInputError(
+      () => bundleTemperature({ ...three, ambientTempC: undefined as never }),
+      'ambientTempC',
+      'missing',
+    );
     expectInputError(() => bundleTemperature({ ...three, altitudeM: undefined as never }), 'altitudeM', 'missing');
     expectInputError(() => bundleTemperature({ ...three, emissivity: 2 }), 'emissivity', 'atMost');
     expectInputError(() => bundleTemperature({ ...three, convection: 'x' as never }), 'convection', 'oneOf');

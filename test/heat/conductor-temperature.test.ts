@@ -1,6 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
-import { airProperties, conductorTemperature, type ConductorTemperatureInput, nusseltHorizontalCylinder } from 'loomwright';
+import {
+  airProperties,
+  conductorTemperature,
+  type ConductorTemperatureInput,
+  nusseltHorizontalCylinder,
+} from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
 import { swapsMatter } from '../support/law.js';
 import { computed, expectWithin } from '../support/published.js';
@@ -123,10 +128,17 @@ describe('independent', () => {
             const rise = surfaceC - input.ambientTempC;
             const rayleigh =
               (9.80665 * p.expansionPerK * rise * d ** 3) / (p.kinematicViscosityM2PerS * p.diffusivityM2PerS);
-            const { nusselt } = nusseltHorizontalCylinder({ rayleigh, prandtl: p.prandtl, convection: input.convection });
+            const { nusselt } = nusseltHorizontalCylinder({
+              rayleigh,
+              prandtl: p.prandtl,
+              convection: input.convection,
+            });
             const out =
               Math.PI * nusselt * p.conductivityWPerMK * rise +
-              Math.PI * d * input.emissivity * 5.670374419e-8 *
+              Math.PI *
+                d *
+                input.emissivity *
+                5.670374419e-8 *
                 ((surfaceC + 273.15) ** 4 - (input.ambientTempC + 273.15) ** 4);
             const inside = Math.log(input.outerDiameterMm / input.conductorDiameterMm) / (2 * Math.PI * 0.17);
             const hot = surfaceC + out * inside;
@@ -160,15 +172,19 @@ describe('laws', () => {
   });
   it('runs hotter with more current, more heat around, more altitude, more resistance, less emissivity', () => {
     fc.assert(
-      fc.property(fc.double({ min: 0.1, max: 25, noNaN: true }), fc.double({ min: -40, max: 90, noNaN: true }), (i, t) => {
-        const input = { ...wire, currentA: i, ambientTempC: t };
-        const { conductorTempC } = warm(input);
-        expect(warm({ ...input, currentA: i * 1.05 }).conductorTempC).toBeGreaterThan(conductorTempC);
-        expect(warm({ ...input, ambientTempC: t + 2 }).conductorTempC).toBeGreaterThan(conductorTempC);
-        expect(warm({ ...input, altitudeM: 1000 }).conductorTempC).toBeGreaterThan(conductorTempC);
-        expect(warm({ ...input, resistanceOhmPerM: 0.009 }).conductorTempC).toBeGreaterThan(conductorTempC);
-        expect(warm({ ...input, emissivity: 0.5 }).conductorTempC).toBeGreaterThan(conductorTempC);
-      }),
+      fc.property(
+        fc.double({ min: 0.1, max: 25, noNaN: true }),
+        fc.double({ min: -40, max: 90, noNaN: true }),
+        (i, t) => {
+          const input = { ...wire, currentA: i, ambientTempC: t };
+          const { conductorTempC } = warm(input);
+          expect(warm({ ...input, currentA: i * 1.05 }).conductorTempC).toBeGreaterThan(conductorTempC);
+          expect(warm({ ...input, ambientTempC: t + 2 }).conductorTempC).toBeGreaterThan(conductorTempC);
+          expect(warm({ ...input, altitudeM: 1000 }).conductorTempC).toBeGreaterThan(conductorTempC);
+          expect(warm({ ...input, resistanceOhmPerM: 0.009 }).conductorTempC).toBeGreaterThan(conductorTempC);
+          expect(warm({ ...input, emissivity: 0.5 }).conductorTempC).toBeGreaterThan(conductorTempC);
+        },
+      ),
     );
   });
   it('a larger wire never runs hotter: area, diameters and resistance scaled together', () => {
@@ -196,7 +212,8 @@ describe('laws', () => {
       ),
     );
   });
-  it('changes when two inputs of a kind are swapped', () => swapsMatter(conductorTemperature, { ...wire, emissivity: 0.8 }));
+  it('changes when two inputs of a kind are swapped', () =>
+    swapsMatter(conductorTemperature, { ...wire, emissivity: 0.8 }));
 });
 
 describe('edges', () => {
@@ -240,7 +257,13 @@ describe('edges', () => {
     expect(found.surfaceTempC).toBe(found.conductorTempC);
   });
   it('says why there is no temperature', () => {
-    expect(conductorTemperature({ ...wire, currentA: 95 })).toMatchObject({ conductorTempC: null, reason: 'beyond-air-data' });
-    expect(conductorTemperature({ ...wire, currentA: 1e4 })).toMatchObject({ conductorTempC: null, reason: 'runs-away' });
+    expect(conductorTemperature({ ...wire, currentA: 95 })).toMatchObject({
+      conductorTempC: null,
+      reason: 'beyond-air-data',
+    });
+    expect(conductorTemperature({ ...wire, currentA: 1e4 })).toMatchObject({
+      conductorTempC: null,
+      reason: 'runs-away',
+    });
   });
 });

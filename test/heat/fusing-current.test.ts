@@ -1,6 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
-import { awgToAreaMm2, awgToDiameterMm, fusingCurrent, type FusingCurrentInput, inchesToMm, shortCircuitWithstand } from 'loomwright';
+import {
+  awgToAreaMm2,
+  awgToDiameterMm,
+  fusingCurrent,
+  type FusingCurrentInput,
+  inchesToMm,
+  shortCircuitWithstand,
+} from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
 import { computed, expectPrinted, expectWithin } from '../support/published.js';
 
@@ -25,8 +32,10 @@ describe('published', () => {
   ] as const) {
     prints.forEach((print, i) => {
       const time = [0.01, 0.1, 1, 5][i]!;
-      computed(`AWG ${awg} in ${time} s`, { source: 'onderdonk-1928', place: 'worked out apart at 25 °C', status: 'derived' }, () =>
-        expectWithin(onderdonk(awg, time), Number(print), 6e-4),
+      computed(
+        `AWG ${awg} in ${time} s`,
+        { source: 'onderdonk-1928', place: 'worked out apart at 25 °C', status: 'derived' },
+        () => expectWithin(onderdonk(awg, time), Number(print), 6e-4),
       );
     });
   }
@@ -43,13 +52,18 @@ describe('published', () => {
     ['12', '235.3', '235'],
     ['10', '333.2', '333'],
   ] as const) {
-    computed(`AWG ${awg}, copper`, { source: 'preece-1888', place: '10 244 d^1.5, worked out apart', status: 'derived' }, () =>
-      expectPrinted(preece(awgToDiameterMm(awg)), print, 0.6),
+    computed(
+      `AWG ${awg}, copper`,
+      { source: 'preece-1888', place: '10 244 d^1.5, worked out apart', status: 'derived' },
+      () => expectPrinted(preece(awgToDiameterMm(awg)), print, 0.6),
     );
     if (handbook !== undefined) {
-      computed(`AWG ${awg}, handbook table`, { source: 'preece-1888', place: "electrical engineers' handbook table", status: 'memory' }, () =>
-        // The handbook works with diameters cut to a tenth of a mil.
-        expectWithin(preece(awgToDiameterMm(awg)), Number(handbook), 0.01),
+      computed(
+        `AWG ${awg}, handbook table`,
+        { source: 'preece-1888', place: "electrical engineers' handbook table", status: 'memory' },
+        () =>
+          // The handbook works with diameters cut to a tenth of a mil.
+          expectWithin(preece(awgToDiameterMm(awg)), Number(handbook), 0.01),
       );
     }
   }
@@ -64,15 +78,21 @@ describe('published', () => {
     ['tin', '1642'],
     ['lead', '1379'],
   ] as const) {
-    computed(`one inch of ${metal}`, { source: 'preece-1888', place: 'coefficients', status: metal === 'copper' ? 'published' : 'memory' }, () =>
-      expectPrinted(preece(25.4, metal), print),
+    computed(
+      `one inch of ${metal}`,
+      { source: 'preece-1888', place: 'coefficients', status: metal === 'copper' ? 'published' : 'memory' },
+      () => expectPrinted(preece(25.4, metal), print),
     );
   }
-  computed('the ICEA form is 1 % below in current', { source: 'icea-p-32-382', place: '0.0297 for 1/33', status: 'published' }, () => {
-    const icea = fusingCurrent({ rule: 'icea-p-32-382', areaMm2: 2, durationS: 0.5, startTempC: 40 }).currentA;
-    const other = fusingCurrent({ rule: 'onderdonk', areaMm2: 2, durationS: 0.5, startTempC: 40 }).currentA;
-    expectPrinted(icea / other, '0.99');
-  });
+  computed(
+    'the ICEA form is 1 % below in current',
+    { source: 'icea-p-32-382', place: '0.0297 for 1/33', status: 'published' },
+    () => {
+      const icea = fusingCurrent({ rule: 'icea-p-32-382', areaMm2: 2, durationS: 0.5, startTempC: 40 }).currentA;
+      const other = fusingCurrent({ rule: 'onderdonk', areaMm2: 2, durationS: 0.5, startTempC: 40 }).currentA;
+      expectPrinted(icea / other, '0.99');
+    },
+  );
 });
 
 describe('independent', () => {
@@ -91,14 +111,20 @@ describe('independent', () => {
 describe('laws', () => {
   it('scales with area and with the inverse root of time; with the diameter to 3/2', () => {
     fc.assert(
-      fc.property(fc.double({ min: 0.05, max: 50, noNaN: true }), fc.double({ min: 1.1, max: 4, noNaN: true }), (a, f) => {
-        const at = (areaMm2: number, durationS: number): number =>
-          fusingCurrent({ rule: 'onderdonk', areaMm2, durationS, startTempC: 25 }).currentA;
-        expectWithin(at(a * f, 1), f * at(a, 1), 1e-12);
-        expectWithin(at(a, f), at(a, 1) / Math.sqrt(f), 1e-12);
-        expectWithin(preece(a * f), f ** 1.5 * preece(a), 1e-12);
-        expect(fusingCurrent({ rule: 'onderdonk', areaMm2: a, durationS: 1, startTempC: 85 }).currentA).toBeLessThan(at(a, 1));
-      }),
+      fc.property(
+        fc.double({ min: 0.05, max: 50, noNaN: true }),
+        fc.double({ min: 1.1, max: 4, noNaN: true }),
+        (a, f) => {
+          const at = (areaMm2: number, durationS: number): number =>
+            fusingCurrent({ rule: 'onderdonk', areaMm2, durationS, startTempC: 25 }).currentA;
+          expectWithin(at(a * f, 1), f * at(a, 1), 1e-12);
+          expectWithin(at(a, f), at(a, 1) / Math.sqrt(f), 1e-12);
+          expectWithin(preece(a * f), f ** 1.5 * preece(a), 1e-12);
+          expect(fusingCurrent({ rule: 'onderdonk', areaMm2: a, durationS: 1, startTempC: 85 }).currentA).toBeLessThan(
+            at(a, 1),
+          );
+        },
+      ),
     );
   });
 });
@@ -114,7 +140,11 @@ describe('edges', () => {
     expectInputError(() => fusingCurrent({ rule: 'preece', diameterMm: 1, metal: 'gold' as never }), 'metal', 'oneOf');
   });
   it('names rule, source and status', () => {
-    expect(fusingCurrent(input)).toMatchObject({ rule: 'onderdonk', source: 'onderdonk-1928', sourceStatus: 'published' });
+    expect(fusingCurrent(input)).toMatchObject({
+      rule: 'onderdonk',
+      source: 'onderdonk-1928',
+      sourceStatus: 'published',
+    });
     expect(fusingCurrent({ rule: 'preece', diameterMm: 1, metal: 'tin' })).toMatchObject({ sourceStatus: 'memory' });
   });
 });

@@ -14,8 +14,10 @@ const example: HotConductorLengthInput = {
 };
 
 describe('published', () => {
-  computed('T2 of example 2; the circular rounds it to 182', { source: 'ac-43-13-1b', place: 'page 11-27', status: 'derived' }, () =>
-    expectPrinted(hotConductorLength(example).conductorTempC, '181.6'),
+  computed(
+    'T2 of example 2; the circular rounds it to 182',
+    { source: 'ac-43-13-1b', place: 'page 11-27', status: 'derived' },
+    () => expectPrinted(hotConductorLength(example).conductorTempC, '181.6'),
   );
   computed('T2 of example 2, rounded', { source: 'ac-43-13-1b', place: 'page 11-27', status: 'memory' }, () =>
     expectPrinted(hotConductorLength(example).conductorTempC, '182'),
@@ -23,16 +25,23 @@ describe('published', () => {
   computed('L2 of example 2', { source: 'ac-43-13-1b', place: 'page 11-27', status: 'memory' }, () =>
     expectPrinted(mToFeet(hotConductorLength(example).hotLengthM), '9.5'),
   );
-  computed('L2 of example 2 with T2 as 182', { source: 'ac-43-13-1b', place: 'page 11-22, 254.5 L1/(234.5 + T2)', status: 'published' }, () => {
-    const at182 = hotConductorLength({ ...example, currentA: 26, ratedTempC: 182 });
-    expectPrinted(mToFeet(at182.hotLengthM), '9.47');
-  });
-  computed('aluminium: 258.1 L1/(238.1 + T2)', { source: 'ac-43-13-1b', place: 'page 11-22', status: 'published' }, () =>
-    expectWithin(
-      hotConductorLength({ ...example, metal: 'aluminium', currentA: 26 }).hotLengthM,
-      (258.1 * example.coldLengthM) / (238.1 + 200),
-      1e-12,
-    ),
+  computed(
+    'L2 of example 2 with T2 as 182',
+    { source: 'ac-43-13-1b', place: 'page 11-22, 254.5 L1/(234.5 + T2)', status: 'published' },
+    () => {
+      const at182 = hotConductorLength({ ...example, currentA: 26, ratedTempC: 182 });
+      expectPrinted(mToFeet(at182.hotLengthM), '9.47');
+    },
+  );
+  computed(
+    'aluminium: 258.1 L1/(238.1 + T2)',
+    { source: 'ac-43-13-1b', place: 'page 11-22', status: 'published' },
+    () =>
+      expectWithin(
+        hotConductorLength({ ...example, metal: 'aluminium', currentA: 26 }).hotLengthM,
+        (258.1 * example.coldLengthM) / (238.1 + 200),
+        1e-12,
+      ),
   );
 });
 

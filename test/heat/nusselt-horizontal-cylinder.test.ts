@@ -18,7 +18,11 @@ describe('published', () => {
   ] as const) {
     computed(
       `Churchill–Chu ${id}`,
-      { source: 'heat-library-tests', place: 'test_conv_free_immersed, Nu_horizontal_cylinder_Churchill_Chu', status: 'published' },
+      {
+        source: 'heat-library-tests',
+        place: 'test_conv_free_immersed, Nu_horizontal_cylinder_Churchill_Chu',
+        status: 'published',
+      },
       () => (id === 'C1' ? expectWithin(nu(pr * gr, pr), print, 1e-14) : expectPrinted(nu(pr * gr, pr), String(print))),
     );
   }
@@ -32,7 +36,11 @@ describe('published', () => {
   ] as const) {
     computed(
       `Morgan ${id}`,
-      { source: 'heat-library-tests', place: 'test_conv_free_immersed, Nu_horizontal_cylinder_Morgan', status: 'published' },
+      {
+        source: 'heat-library-tests',
+        place: 'test_conv_free_immersed, Nu_horizontal_cylinder_Morgan',
+        status: 'published',
+      },
       () => expectWithin(nu(pr * gr, pr, 'morgan'), print, 1e-12),
     );
   }
@@ -125,8 +133,16 @@ describe('edges', () => {
   const input = { rayleigh: 100, prandtl: 0.7, convection: 'churchill-chu' } as const;
   it('refuses nonsense', () => {
     refusesNonsense(nusseltHorizontalCylinder, input, { required: ['rayleigh', 'prandtl'] });
-    expectInputError(() => nusseltHorizontalCylinder({ ...input, convection: 'other' as never }), 'convection', 'oneOf');
-    expectInputError(() => nusseltHorizontalCylinder({ ...input, convection: undefined as never }), 'convection', 'missing');
+    expectInputError(
+      () => nusseltHorizontalCylinder({ ...input, convection: 'other' as never }),
+      'convection',
+      'oneOf',
+    );
+    expectInputError(
+      () => nusseltHorizontalCylinder({ ...input, convection: undefined as never }),
+      'convection',
+      'missing',
+    );
   });
   it('ends at the published range', () => {
     expect(nu(1e12, 0.7)).toBeGreaterThan(0);

@@ -21,11 +21,15 @@ const input: PulsedTemperatureInput = {
 };
 
 describe('published', () => {
-  computed('24 A at duty 0.60: r.m.s. for wire and fuse', { source: 'circuit-theory', place: '24 √0.6', status: 'derived' }, () =>
-    expectPrinted(pulsedTemperature(input).rmsCurrentA, '18.59'),
+  computed(
+    '24 A at duty 0.60: r.m.s. for wire and fuse',
+    { source: 'circuit-theory', place: '24 √0.6', status: 'derived' },
+    () => expectPrinted(pulsedTemperature(input).rmsCurrentA, '18.59'),
   );
-  computed('24 A at duty 0.60: mean for the battery', { source: 'circuit-theory', place: '24 · 0.6', status: 'derived' }, () =>
-    expectPrinted(pulsedTemperature(input).meanCurrentA, '14.40'),
+  computed(
+    '24 A at duty 0.60: mean for the battery',
+    { source: 'circuit-theory', place: '24 · 0.6', status: 'derived' },
+    () => expectPrinted(pulsedTemperature(input).meanCurrentA, '14.40'),
   );
 });
 
@@ -51,7 +55,12 @@ describe('independent', () => {
         { currentA: 0, durationS: periodS - onS },
       ]).flat();
       const limitTempC = 390;
-      const high = timeToTemperature({ ...wire, startTempC: 40, limitTempC, currentSteps: [...currentSteps, { currentA: onCurrentA, durationS: onS }] });
+      const high = timeToTemperature({
+        ...wire,
+        startTempC: 40,
+        limitTempC,
+        currentSteps: [...currentSteps, { currentA: onCurrentA, durationS: onS }],
+      });
       const low = timeToTemperature({ ...wire, startTempC: 40, limitTempC, currentSteps });
       expect(Math.abs(found.conductorTempC! - high.endTempC)).toBeLessThan(2e-3);
       expect(Math.abs(found.rippleK! - (high.endTempC - low.endTempC))).toBeLessThan(2e-3);
@@ -68,7 +77,8 @@ describe('independent', () => {
     const { onCurrentA: _1, offCurrentA: _2, onS: _3, periodS: _4, ...wire } = input;
     const steady = conductorTemperature({ ...input, currentA: rmsCurrentA }).conductorTempC!;
     const at = (share: number): number =>
-      timeToTemperature({ ...wire, currentA: rmsCurrentA, startTempC: 40, limitTempC: steady - share * (steady - 40) }).timeS!;
+      timeToTemperature({ ...wire, currentA: rmsCurrentA, startTempC: 40, limitTempC: steady - share * (steady - 40) })
+        .timeS!;
     expectWithin(at(0.1) - at(0.1 * Math.E), timeConstantS!, 0.2);
   });
 });
@@ -103,20 +113,40 @@ describe('laws', () => {
 
 describe('edges', () => {
   it('says why there is no temperature', () => {
-    expect(pulsedTemperature({ ...input, onCurrentA: 200 })).toMatchObject({ conductorTempC: null, method: 'rms', reason: 'beyond-air-data' });
+    expect(pulsedTemperature({ ...input, onCurrentA: 200 })).toMatchObject({
+      conductorTempC: null,
+      method: 'rms',
+      reason: 'beyond-air-data',
+    });
     expect(pulsedTemperature({ ...input, onCurrentA: 800, onS: 1, periodS: 1000 })).toMatchObject({
       conductorTempC: null,
       method: 'transient',
       reason: 'beyond-air-data',
     });
-    expect(pulsedTemperature({ ...input, onCurrentA: 1e5 })).toMatchObject({ conductorTempC: null, reason: 'runs-away' });
+    expect(pulsedTemperature({ ...input, onCurrentA: 1e5 })).toMatchObject({
+      conductorTempC: null,
+      reason: 'runs-away',
+    });
   });
   it('no current at all', () => {
-    expect(pulsedTemperature({ ...input, onCurrentA: 0 })).toMatchObject({ conductorTempC: 40, timeConstantS: null, rippleK: 0 });
+    expect(pulsedTemperature({ ...input, onCurrentA: 0 })).toMatchObject({
+      conductorTempC: 40,
+      timeConstantS: null,
+      rippleK: 0,
+    });
   });
   it('refuses nonsense', () => {
     refusesNonsense(pulsedTemperature, input, {
-      required: ['onCurrentA', 'offCurrentA', 'onS', 'periodS', 'areaMm2', 'resistanceOhmPerM', 'ambientTempC', 'altitudeM'],
+      required: [
+        'onCurrentA',
+        'offCurrentA',
+        'onS',
+        'periodS',
+        'areaMm2',
+        'resistanceOhmPerM',
+        'ambientTempC',
+        'altitudeM',
+      ],
     });
     expectInputError(() => pulsedTemperature({ ...input, onS: 0.01 }), 'onS', 'below');
     expectInputError(() => pulsedTemperature({ ...input, offCurrentA: 25 }), 'onCurrentA', 'atLeast');

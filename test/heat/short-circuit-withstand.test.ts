@@ -37,13 +37,19 @@ describe('published', () => {
     ['85 to 200 °C', 85, 200, '125.3', '82.8'],
     ['105 to 250 °C', 105, 250, '134.8', '89.0'],
   ] as const) {
-    computed(`k to a tenth, ${name}`, { source: 'iec-60949', place: 'clause 3 worked out apart', status: 'derived' }, () => {
-      expectPrinted(k(start, limit), copper, 0.6);
-      expectPrinted(k(start, limit, 'aluminium'), aluminium, 0.6);
-    });
+    computed(
+      `k to a tenth, ${name}`,
+      { source: 'iec-60949', place: 'clause 3 worked out apart', status: 'derived' },
+      () => {
+        expectPrinted(k(start, limit), copper, 0.6);
+        expectPrinted(k(start, limit, 'aluminium'), aluminium, 0.6);
+      },
+    );
   }
-  computed('12 000 A for 0.02 s, k 143: 11.9 mm²', { source: 'iec-60364-4-43', place: 'worked example in a secondary text', status: 'published' }, () =>
-    expectPrinted(shortCircuitWithstand({ ...xlpe, currentA: 12000, durationS: 0.02 }).leastAreaMm2!, '11.9'),
+  computed(
+    '12 000 A for 0.02 s, k 143: 11.9 mm²',
+    { source: 'iec-60364-4-43', place: 'worked example in a secondary text', status: 'published' },
+    () => expectPrinted(shortCircuitWithstand({ ...xlpe, currentA: 12000, durationS: 0.02 }).leastAreaMm2!, '11.9'),
   );
   for (const [name, input, print] of [
     ['2000 A for 0.02 s, cross-linked', { ...xlpe, currentA: 2000, durationS: 0.02 }, '1.98'],
@@ -63,9 +69,12 @@ describe('published', () => {
     [0.5, 3306],
     [1.5, 29756],
   ] as const) {
-    computed(`${areaMm2} mm² PVC bears ${print} A²s`, { source: 'iec-60949', place: '(115 S)²', status: 'derived' }, () =>
-      // The print takes k as 115; the unrounded one is 115.004.
-      expectWithin(shortCircuitWithstand({ ...pvc, areaMm2 }).withstandI2tA2s!, print, 2e-4),
+    computed(
+      `${areaMm2} mm² PVC bears ${print} A²s`,
+      { source: 'iec-60949', place: '(115 S)²', status: 'derived' },
+      () =>
+        // The print takes k as 115; the unrounded one is 115.004.
+        expectWithin(shortCircuitWithstand({ ...pvc, areaMm2 }).withstandI2tA2s!, print, 2e-4),
     );
   }
   // A 40 A blade fuse by its longest times: 600/50/5/0.5/0.15 s at 135/160/200/350/600 %.
@@ -75,8 +84,10 @@ describe('published', () => {
     [9800, '0.861'],
     [8640, '0.808'],
   ] as const) {
-    computed(`let-through ${i2tA2s} A²s: least area`, { source: 'iso-8820-3', place: 'longest times of a 40 A blade fuse, k 115', status: 'derived' }, () =>
-      expectPrinted(shortCircuitWithstand({ ...pvc, i2tA2s }).leastAreaMm2!, area, 0.6),
+    computed(
+      `let-through ${i2tA2s} A²s: least area`,
+      { source: 'iso-8820-3', place: 'longest times of a 40 A blade fuse, k 115', status: 'derived' },
+      () => expectPrinted(shortCircuitWithstand({ ...pvc, i2tA2s }).leastAreaMm2!, area, 0.6),
     );
   }
   for (const [areaMm2, percent, i2tA2s, ok] of [
@@ -85,15 +96,21 @@ describe('published', () => {
     [1.5, 350, 9800, true],
     [1.5, 200, 32000, false],
   ] as const) {
-    computed(`${areaMm2} mm² behind a 40 A blade fuse at ${percent} %`, { source: 'iso-8820-3', place: 'longest times, k 115', status: 'derived' }, () =>
-      expect(shortCircuitWithstand({ ...pvc, areaMm2, i2tA2s }).withstands).toBe(ok),
+    computed(
+      `${areaMm2} mm² behind a 40 A blade fuse at ${percent} %`,
+      { source: 'iso-8820-3', place: 'longest times, k 115', status: 'derived' },
+      () => expect(shortCircuitWithstand({ ...pvc, areaMm2, i2tA2s }).withstands).toBe(ok),
     );
   }
-  computed('from 25 °C to melting: k 288.1', { source: 'iec-60949', place: 'K 226 from 25 to 1083 °C', status: 'derived' }, () =>
-    expectPrinted(k(25, 1083), '288.1'),
+  computed(
+    'from 25 °C to melting: k 288.1',
+    { source: 'iec-60949', place: 'K 226 from 25 to 1083 °C', status: 'derived' },
+    () => expectPrinted(k(25, 1083), '288.1'),
   );
-  computed('from 40 °C to melting: k 283.0', { source: 'iec-60949', place: 'K 226 from 40 to 1083 °C', status: 'derived' }, () =>
-    expectPrinted(k(40, 1083), '283.0', 0.6),
+  computed(
+    'from 40 °C to melting: k 283.0',
+    { source: 'iec-60949', place: 'K 226 from 40 to 1083 °C', status: 'derived' },
+    () => expectPrinted(k(40, 1083), '283.0', 0.6),
   );
 });
 
@@ -139,7 +156,8 @@ describe('laws', () => {
       }),
     );
   });
-  it('swapped temperatures are refused', () => swapsMatter(shortCircuitWithstand, { ...pvc, areaMm2: 4, currentA: 900 }));
+  it('swapped temperatures are refused', () =>
+    swapsMatter(shortCircuitWithstand, { ...pvc, areaMm2: 4, currentA: 900 }));
 });
 
 describe('edges', () => {
@@ -154,7 +172,10 @@ describe('edges', () => {
     });
   });
   it('has no end temperature where the wire melts', () => {
-    expect(shortCircuitWithstand({ ...pvc, areaMm2: 0.5, i2tA2s: 50000 })).toMatchObject({ endTempC: null, withstands: false });
+    expect(shortCircuitWithstand({ ...pvc, areaMm2: 0.5, i2tA2s: 50000 })).toMatchObject({
+      endTempC: null,
+      withstands: false,
+    });
   });
   it('refuses nonsense', () => {
     const input: ShortCircuitWithstandInput = { ...pvc, areaMm2: 4, currentA: 900, durationS: 0.1 };

@@ -88,7 +88,9 @@ describe('laws', () => {
           const taken = tableAmpacity({ table, areaMm2, insulationTempC, ambientTempC: table.baseTempC });
           const allowed = rows
             .filter(({ area }) => area <= areaMm2)
-            .flatMap(({ row }) => table.classesC.flatMap((c, i) => (c <= insulationTempC ? [row[i + 1] as number] : [])));
+            .flatMap(({ row }) =>
+              table.classesC.flatMap((c, i) => (c <= insulationTempC ? [row[i + 1] as number] : [])),
+            );
           expect(taken.currentA).toBeLessThanOrEqual(Math.max(...allowed));
           expect(rows.find(({ row }) => row[0] === taken.rowSize)!.area).toBeLessThanOrEqual(areaMm2);
           expect(taken.columnTempC).toBeLessThanOrEqual(insulationTempC);
@@ -118,7 +120,9 @@ describe('edges', () => {
   it('takes the row of a gauge by its name, and the next thinner where the table lacks it', () => {
     expect(tableAmpacity({ ...boat, awg: '3' }).rowSize).toBe('3');
     expect(tableAmpacity({ ...boat, awg: '5' }).rowSize).toBe('6');
-    expect(tableAmpacity({ table: ac4313Ampacity, awg: '3', insulationTempC: 150, ambientTempC: 70 }).rowSize).toBe('4');
+    expect(tableAmpacity({ table: ac4313Ampacity, awg: '3', insulationTempC: 150, ambientTempC: 70 }).rowSize).toBe(
+      '4',
+    );
   });
   it('takes a metric size as the largest listed size that is not above it', () => {
     expect(tableAmpacity({ ...boat, areaMm2: 2.5 }).rowSize).toBe('14');

@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
-import { airProperties, conductorTemperature, nusseltHorizontalCylinder, timeToTemperature, type TimeToTemperatureInput } from 'loomwright';
+import {
+  airProperties,
+  conductorTemperature,
+  nusseltHorizontalCylinder,
+  timeToTemperature,
+  type TimeToTemperatureInput,
+} from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
 import { swapsMatter } from '../support/law.js';
 import { expectWithin } from '../support/published.js';
@@ -26,7 +32,8 @@ function surface(tempC: number, { outerDiameterMm, ambientTempC, altitudeM }: Ti
   const d = outerDiameterMm / 1000;
   const rise = tempC - ambientTempC;
   const p = airProperties({ filmTempC: (tempC + ambientTempC) / 2, altitudeM });
-  const rayleigh = (9.80665 * p.expansionPerK * Math.abs(rise) * d ** 3) / (p.kinematicViscosityM2PerS * p.diffusivityM2PerS);
+  const rayleigh =
+    (9.80665 * p.expansionPerK * Math.abs(rise) * d ** 3) / (p.kinematicViscosityM2PerS * p.diffusivityM2PerS);
   const { nusselt } = nusseltHorizontalCylinder({ rayleigh, prandtl: p.prandtl, convection: 'churchill-chu' });
   return (
     Math.PI * nusselt * p.conductivityWPerMK * rise +
@@ -85,13 +92,21 @@ describe('independent', () => {
       [1500, 4e-6],
     ] as const) {
       const { timeS } = timeToTemperature({ ...input, currentA });
-      expectWithin(timeS!, slow(input, h, () => currentA), 1e-5);
+      expectWithin(
+        timeS!,
+        slow(input, h, () => currentA),
+        1e-5,
+      );
     }
   });
   it('and with steps of current', () => {
     const currentSteps = [{ currentA: 60, durationS: 10 }, { currentA: 30, durationS: 20 }, { currentA: 80 }];
     const { timeS } = timeToTemperature({ ...stepped, currentSteps });
-    expectWithin(timeS!, slow(input, 0.005, (t) => (t < 10 ? 60 : t < 30 ? 30 : 80)), 1e-5);
+    expectWithin(
+      timeS!,
+      slow(input, 0.005, (t) => (t < 10 ? 60 : t < 30 ? 30 : 80)),
+      1e-5,
+    );
   });
   it('four shells stand for an insulation of forty: 0.1 % in minutes, 1 % in seconds, 10 % too long at most', () => {
     // Implicit Euler in steps that grow, on the fine chain; its own error is below 0.05 % by halving.
@@ -154,19 +169,23 @@ describe('independent', () => {
 describe('laws', () => {
   it('more current, a hotter start, hotter air and a lower limit never take longer; more copper never less', () => {
     fc.assert(
-      fc.property(fc.double({ min: 45, max: 900, noNaN: true }), fc.double({ min: -20, max: 60, noNaN: true }), (currentA, ambientTempC) => {
-        const base = { ...input, currentA, ambientTempC, startTempC: ambientTempC };
-        const { timeS } = timeToTemperature(base);
-        if (timeS === null) return;
-        const never = (rest: Partial<TimeToTemperatureInput>): void =>
-          expect(timeToTemperature({ ...base, ...rest }).timeS!).toBeLessThanOrEqual(timeS * (1 + 1e-6));
-        never({ currentA: currentA * 1.1 });
-        never({ startTempC: ambientTempC + 5 });
-        never({ ambientTempC: ambientTempC + 5 });
-        never({ limitTempC: 100 });
-        never({ altitudeM: 3000 });
-        expect(timeToTemperature({ ...base, areaMm2: 2.2 }).timeS!).toBeLessThan(timeS);
-      }),
+      fc.property(
+        fc.double({ min: 45, max: 900, noNaN: true }),
+        fc.double({ min: -20, max: 60, noNaN: true }),
+        (currentA, ambientTempC) => {
+          const base = { ...input, currentA, ambientTempC, startTempC: ambientTempC };
+          const { timeS } = timeToTemperature(base);
+          if (timeS === null) return;
+          const never = (rest: Partial<TimeToTemperatureInput>): void =>
+            expect(timeToTemperature({ ...base, ...rest }).timeS!).toBeLessThanOrEqual(timeS * (1 + 1e-6));
+          never({ currentA: currentA * 1.1 });
+          never({ startTempC: ambientTempC + 5 });
+          never({ ambientTempC: ambientTempC + 5 });
+          never({ limitTempC: 100 });
+          never({ altitudeM: 3000 });
+          expect(timeToTemperature({ ...base, areaMm2: 2.2 }).timeS!).toBeLessThan(timeS);
+        },
+      ),
       { numRuns: 40 },
     );
   });
@@ -230,7 +249,8 @@ describe('edges', () => {
         'currentA',
       ],
     });
-    const steps = (currentSteps: unknown) => () => timeToTemperature({ ...stepped, currentSteps: currentSteps as never });
+    const steps = (currentSteps: unknown) => () =>
+      timeToTemperature({ ...stepped, currentSteps: currentSteps as never });
     expectInputError(steps([]), 'currentSteps', 'list');
     expectInputError(steps('60 A'), 'currentSteps', 'list');
     expectInputError(steps([3]), 'currentSteps[0]', 'object');

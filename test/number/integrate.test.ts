@@ -11,7 +11,11 @@ describe('independent', () => {
     expectWithin(decay.state[0]!, 5 * Math.exp(-2.1), 1e-8);
     expect(decay).toMatchObject({ time: 3, ended: 'duration' });
     // Logistic growth.
-    const grown = run({ rates: (y, out) => void (out[0] = y[0]! * (1 - y[0]!)), start: Float64Array.of(0.01), duration: 6 });
+    const grown = run({
+      rates: (y, out) => void (out[0] = y[0]! * (1 - y[0]!)),
+      start: Float64Array.of(0.01),
+      duration: 6,
+    });
     expectWithin(grown.state[0]!, 1 / (1 + 99 * Math.exp(-6)), 1e-8);
     // A turn of a circle.
     const turn = run({
@@ -65,7 +69,10 @@ describe('independent', () => {
 });
 
 describe('edges', () => {
-  const falling = { rates: (y: Float64Array, out: Float64Array): void => void (out[0] = -y[0]!), start: Float64Array.of(1) };
+  const falling = {
+    rates: (y: Float64Array, out: Float64Array): void => void (out[0] = -y[0]!),
+    start: Float64Array.of(1),
+  };
   it('ends at once where the event is past or all is settled', () => {
     expect(run({ ...falling, duration: 1, event: () => 0 })).toMatchObject({ time: 0, ended: 'event' });
     expect(run({ ...falling, duration: 1, settled: () => true })).toMatchObject({ time: 0, ended: 'settled' });

@@ -37,7 +37,13 @@ export function ambientFactor(input: AmbientFactorInput): AmbientFactorResult {
   needTempC('ambientFactor', 'ambientTempC', ambientTempC);
   needTempC('ambientFactor', 'baseTempC', baseTempC);
   if (!(baseTempC < insulationTempC)) {
-    throw new InputError('ambientFactor', 'baseTempC', 'below', baseTempC, `must be below the insulation's ${insulationTempC}`);
+    throw new InputError(
+      'ambientFactor',
+      'baseTempC',
+      'below',
+      baseTempC,
+      `must be below the insulation's ${insulationTempC}`,
+    );
   }
   const room = insulationTempC - ambientTempC;
   return { ambientFactor: room <= 0 ? 0 : Math.sqrt(room / (insulationTempC - baseTempC)) };

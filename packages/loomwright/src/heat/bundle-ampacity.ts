@@ -61,7 +61,8 @@ export function bundleAmpacity(input: BundleAmpacityInput): BundleAmpacityResult
   needInteger('bundleAmpacity', 'wireCount', wireCount, 1);
   needBetween('bundleAmpacity', 'wireCount', wireCount, 1, 1000);
   needShare('bundleAmpacity', loadedFraction);
-  const bundleDiameterMm = input.bundleDiameterMm ?? outerDiameterMm * (wireCount === 1 ? 1 : 1.2 * Math.sqrt(wireCount));
+  const bundleDiameterMm =
+    input.bundleDiameterMm ?? outerDiameterMm * (wireCount === 1 ? 1 : 1.2 * Math.sqrt(wireCount));
   const least = outerDiameterMm * (wireCount === 1 ? 1 : 1.05 * Math.sqrt(wireCount)) * (1 - 1e-9);
   needBetween('bundleAmpacity', 'bundleDiameterMm', bundleDiameterMm, least, 1000, 'the wires need that much room');
 

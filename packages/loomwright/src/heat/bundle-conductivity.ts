@@ -1,10 +1,7 @@
 import type { WireInAir } from './wire-in-air.js';
 
 /** What of a wire its company feels. */
-export type BundledWire = Pick<
-  WireInAir,
-  'conductorDiameterMm' | 'outerDiameterMm' | 'insulationConductivityWPerMK'
->;
+export type BundledWire = Pick<WireInAir, 'conductorDiameterMm' | 'outerDiameterMm' | 'insulationConductivityWPerMK'>;
 
 /**
  * Conductivity across a bundle in W/(m·K), the least that its parts allow: wires in still air, without contact

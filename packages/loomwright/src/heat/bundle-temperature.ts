@@ -16,8 +16,7 @@ import {
 } from './wire-in-air.js';
 
 /** One wire in its place in a bundle. */
-export interface WireInBundle
-  extends Omit<WireInAir, 'ambientTempC' | 'altitudeM' | 'emissivity' | 'convection'> {
+export interface WireInBundle extends Omit<WireInAir, 'ambientTempC' | 'altitudeM' | 'emissivity' | 'convection'> {
   /** Steady current in A, at least 0: the r.m.s. value where it changes fast. */
   readonly currentA: number;
   /** Place of the wire's middle, in mm from the middle of the bundle. */
@@ -44,7 +43,7 @@ export interface BundleTemperatureResult {
   /** Temperature of each conductor in °C, in the order given; null where `reason` says why there is none. */
   readonly conductorTempsC: readonly number[] | null;
   /** Place in the list of the hottest wire, or null. */
-  readonly hottest: number | null;
+  readonly hottestIndex: number | null;
   /** Its temperature in °C, or null. */
   readonly hottestTempC: number | null;
   /** Temperature of the bundle's surface in °C, or null. */
@@ -93,7 +92,7 @@ export function bundleTemperature(input: BundleTemperatureInput): BundleTemperat
   const zero = new Float64Array(n);
   wires.forEach((wire, j) => {
     zero[j] = zeroOf(wire.metal);
-    s[j] = (wire.currentA * wire.currentA * wire.resistanceOhmPerM) / ((zero[j] as number) + wire.ratedTempC);
+    s[j] = (wire.currentA * wire.currentA * wire.resistanceOhmPerM) / (zero[j] + wire.ratedTempC);
   });
   const matrix = new Float64Array(n * n);
   const ones = new Float64Array(n).fill(1);
@@ -105,7 +104,7 @@ export function bundleTemperature(input: BundleTemperatureInput): BundleTemperat
       side[i] = (side[i] as number) + gs * (zero[j] as number);
     }
   }
-  const solved = solveLinear(matrix, [ones, side]);
+  const solved = solveLinear({ matrix, sides: [ones, side] });
   const [u, v] = solved ?? [];
   // Where every balance has an end, each wire warms at least as much as the surface does.
   if (u === undefined || v === undefined || u.some((each) => !(each >= 1 - 1e-9))) return none('runs-away', found);
@@ -143,7 +142,7 @@ export function bundleTemperature(input: BundleTemperatureInput): BundleTemperat
   const hottestTempC = conductorTempsC[hottest] as number;
   if (hottestTempC > HOTTEST_C) return none('beyond-air-data', found);
   const lossWPerM = surfaceWPerM(surfaceK, ambientK, diameterM, emissivity, pressureRatio, byMorgan);
-  return { conductorTempsC, hottest, hottestTempC, surfaceTempC, lossWPerM, ...found, reason: null };
+  return { conductorTempsC, hottestIndex: hottest, hottestTempC, surfaceTempC, lossWPerM, ...found, reason: null };
 }
 
 /** Rise of wire i over the surface for 1 W/m in wire j: the field of a line of heat in a rod with a cold surface. */
@@ -199,6 +198,12 @@ function needBundle(input: BundleTemperatureInput): void {
 
 /** The answer where there is none. */
 function none(reason: NoTemperature, found: { bundleConductivityWPerMK: number | null }): BundleTemperatureResult {
-  const nothing = { conductorTempsC: null, hottest: null, hottestTempC: null, surfaceTempC: null, lossWPerM: null };
+  const nothing = {
+    conductorTempsC: null,
+    hottestIndex: null,
+    hottestTempC: null,
+    surfaceTempC: null,
+    lossWPerM: null,
+  };
   return { ...nothing, ...found, reason };
 }

@@ -1,14 +1,7 @@
 import { needAtLeast, needInput } from '../error/guard.js';
 import { ZERO_C_IN_K } from '../unit/index.js';
 import { pressureRatioAt } from './standard-pressure.js';
-import {
-  convectionWPerM,
-  hottestSurfaceK,
-  nusseltOf,
-  radiationWPerM,
-  rayleighOf,
-  solveSurfaceK,
-} from './surface.js';
+import { convectionWPerM, hottestSurfaceK, nusseltOf, radiationWPerM, rayleighOf, solveSurfaceK } from './surface.js';
 import {
   HOTTEST_C,
   insulationKPerWM,

@@ -75,5 +75,10 @@ export function fusingCurrent(input: FusingCurrentInput): FusingCurrentResult {
   const log = Math.log10((1083 - (startTempC as number)) / (234 + (startTempC as number)) + 1);
   const factor = rule === 'onderdonk' ? 1 / 33 : 0.0297;
   const currentA = circularMils * Math.sqrt((factor * log) / (durationS as number));
-  return { currentA, rule, source: rule === 'onderdonk' ? 'onderdonk-1928' : 'icea-p-32-382', sourceStatus: 'published' };
+  return {
+    currentA,
+    rule,
+    source: rule === 'onderdonk' ? 'onderdonk-1928' : 'icea-p-32-382',
+    sourceStatus: 'published',
+  };
 }

@@ -120,7 +120,7 @@ function repeat(
         matrix[i * n + j] = (i === j ? 1 : 0) - ((there[i] as number) - (end[i] as number)) / 0.1;
       }
     }
-    const step = solveLinear(matrix, [off])?.[0];
+    const step = solveLinear({ matrix, sides: [off] })?.[0];
     state = step === undefined ? end : state.map((tempC, i) => tempC + (step[i] as number));
   }
   return { high: run(state, onCurrentA, onS)[0] as number, low: state[0] as number };

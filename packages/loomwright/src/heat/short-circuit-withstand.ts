@@ -80,7 +80,13 @@ export function shortCircuitWithstand(input: ShortCircuitWithstandInput): ShortC
   if (input.i2tA2s !== undefined) {
     needAbove(fn, 'i2tA2s', input.i2tA2s);
     if (currentA !== undefined && durationS !== undefined) {
-      throw new InputError(fn, 'i2tA2s', 'oneOfFields', input.i2tA2s, 'or currentA and durationS must be given, not all');
+      throw new InputError(
+        fn,
+        'i2tA2s',
+        'oneOfFields',
+        input.i2tA2s,
+        'or currentA and durationS must be given, not all',
+      );
     }
   }
   const k = K * Math.sqrt(Math.log((beta + limitTempC) / (beta + startTempC)));

@@ -37,7 +37,7 @@ export function pressureRatioAt(altitudeM: number): number {
   if (altitudeM === 0) return 1;
   return altitudeM <= 11000
     ? (1 - (0.0065 * altitudeM) / 288.15) ** 5.255876
-    : 0.22336110 * Math.exp((11000 - altitudeM) / 6341.62);
+    : 0.2233611 * Math.exp((11000 - altitudeM) / 6341.62);
 }
 
 /** The altitude of a guard. */

@@ -49,7 +49,9 @@ export function convectionWPerM(nusselt: number, surfaceK: number, ambientK: num
 export function radiationWPerM(surfaceK: number, ambientK: number, diameterM: number, emissivity: number): number {
   const s2 = surfaceK * surfaceK;
   const a2 = ambientK * ambientK;
-  return Math.PI * diameterM * emissivity * STEFAN_BOLTZMANN * (s2 + a2) * (surfaceK + ambientK) * (surfaceK - ambientK);
+  return (
+    Math.PI * diameterM * emissivity * STEFAN_BOLTZMANN * (s2 + a2) * (surfaceK + ambientK) * (surfaceK - ambientK)
+  );
 }
 
 /** Both ways out, in W a metre. */
@@ -63,9 +65,7 @@ export function surfaceWPerM(
 ): number {
   const rayleigh = rayleighOf(surfaceK, ambientK, diameterM, pressureRatio);
   const nusselt = nusseltOf(rayleigh, 0.5 * (surfaceK + ambientK), byMorgan);
-  return (
-    convectionWPerM(nusselt, surfaceK, ambientK) + radiationWPerM(surfaceK, ambientK, diameterM, emissivity)
-  );
+  return convectionWPerM(nusselt, surfaceK, ambientK) + radiationWPerM(surfaceK, ambientK, diameterM, emissivity);
 }
 
 /** Hottest surface in K whose film the air fits cover. */

@@ -35,10 +35,24 @@ export function needWireInAir(fn: string, wire: WireInAir, at = ''): void {
   const { insulationConductivityWPerMK: k, ambientTempC: a, altitudeM: h, emissivity: e } = wire;
   // A whole wire passes by plain comparisons: this stands in front of a solver of a microsecond.
   if (
-    (typeof r === 'number' && r > 0 && r < 1e6 && typeof t === 'number' && t >= -100 && t <= 400) &&
-    (typeof d === 'number' && d > 0 && typeof o === 'number' && o >= d && o <= 300) &&
+    typeof r === 'number' &&
+    r > 0 &&
+    r < 1e6 &&
+    typeof t === 'number' &&
+    t >= -100 &&
+    t <= 400 &&
+    typeof d === 'number' &&
+    d > 0 &&
+    typeof o === 'number' &&
+    o >= d &&
+    o <= 300 &&
     (k === undefined ? o === d : typeof k === 'number' && k >= 0.01 && k <= 10) &&
-    (typeof a === 'number' && a >= -60 && a <= 200 && typeof h === 'number' && h >= -500 && h <= 20000) &&
+    typeof a === 'number' &&
+    a >= -60 &&
+    a <= 200 &&
+    typeof h === 'number' &&
+    h >= -500 &&
+    h <= 20000 &&
     (e === undefined || (typeof e === 'number' && e >= 0 && e <= 1)) &&
     wire.metal === undefined &&
     (wire.convection === undefined || wire.convection === 'churchill-chu')

@@ -5,4 +5,4 @@ export { monotoneCurve, type MonotoneCurve, type MonotoneCurveInput, type Monoto
 export { monotonePlace } from './monotone-place.js';
 export { monotoneValue, type MonotoneValue } from './monotone-value.js';
 export type { SpreadResult } from './spread-of.js';
-export { solveLinear } from './solve-linear.js';
+export { solveLinear, type SolveLinearInput } from './solve-linear.js';

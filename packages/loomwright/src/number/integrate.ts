@@ -122,7 +122,7 @@ function rosenbrock(
     column[i] = 1;
     return column;
   });
-  const inverse = solveLinear(matrix, unit);
+  const inverse = solveLinear({ matrix, sides: unit });
   if (inverse === null) return null;
   const solve = (side: (i: number) => number): Float64Array => {
     const x = new Float64Array(n);

@@ -1,15 +1,34 @@
+import { InputError } from '../error/index.js';
+
+/** What `solveLinear` needs. */
+export interface SolveLinearInput {
+  /** Rows of the matrix, one after another: n² numbers. Not changed. */
+  readonly matrix: Float64Array;
+  /** Right-hand sides of n numbers each. Not changed. */
+  readonly sides: readonly Float64Array[];
+}
+
 /**
  * Solves a dense square system for several right-hand sides, by elimination with the largest pivot of a column.
  *
- * @param matrix rows of the matrix, one after another: n² numbers; not changed
- * @param sides right-hand sides of n numbers each; not changed
+ * @param input matrix and right-hand sides
  * @returns one solution for each side, or null where the matrix is singular
- * @throws nothing
- * @source common-practice (Gauss, partial pivoting)
- * @example solveLinear(Float64Array.of(2, 1, 1, 3), [Float64Array.of(3, 5)])[0][1] //=> 1.4
+ * @throws InputError where a side has another length than the matrix has rows
+ * @source circuit-theory (plain arithmetic: Gauss's elimination)
+ * @example solveLinear({ matrix: Float64Array.of(2, 1, 1, 3), sides: [Float64Array.of(3, 5)] })[0][1] //=> 1.4
  */
-export function solveLinear(matrix: Float64Array, sides: readonly Float64Array[]): readonly Float64Array[] | null {
+export function solveLinear(input: SolveLinearInput): readonly Float64Array[] | null {
+  const { matrix, sides } = input;
   const n = Math.round(Math.sqrt(matrix.length));
+  if (n * n !== matrix.length || sides.some((side) => side.length !== n)) {
+    throw new InputError(
+      'solveLinear',
+      'sides',
+      'list',
+      sides,
+      `must have ${n} numbers each, and the matrix their square`,
+    );
+  }
   const a = matrix.slice();
   const xs = sides.map((side) => side.slice());
   for (let k = 0; k < n; k++) {
