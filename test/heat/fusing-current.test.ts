@@ -103,7 +103,7 @@ describe('independent', () => {
     ] as const) {
       const one = fusingCurrent({ rule: 'onderdonk', areaMm2: 1, durationS: 1, startTempC: start }).currentA;
       expectPrinted(one, k, 0.6);
-      expectWithin(one, shortCircuitWithstand({ startTempC: start, limitTempC: 1083 }).kAS05PerMm2, 3e-3);
+      expectWithin(one, shortCircuitWithstand({ startTempC: start, limitTempC: 1083 }).oneSecondAPerMm2, 3e-3);
     }
   });
 });

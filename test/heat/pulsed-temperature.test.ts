@@ -10,7 +10,7 @@ const input: PulsedTemperatureInput = {
   onS: 0.006,
   periodS: 0.01,
   areaMm2: 2.5,
-  insulationHeatMjPerM3K: 1.7,
+  insulationHeatJPerCm3K: 1.7,
   resistanceOhmPerM: 0.0076,
   ratedTempC: 20,
   conductorDiameterMm: 2.1,

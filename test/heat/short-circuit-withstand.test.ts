@@ -6,7 +6,7 @@ import { swapsMatter } from '../support/law.js';
 import { computed, expectPrinted, expectWithin } from '../support/published.js';
 
 const k = (startTempC: number, limitTempC: number, metal: ShortCircuitMetal = 'copper'): number =>
-  shortCircuitWithstand({ startTempC, limitTempC, metal }).kAS05PerMm2;
+  shortCircuitWithstand({ startTempC, limitTempC, metal }).oneSecondAPerMm2;
 const pvc = { startTempC: 70, limitTempC: 160 } as const;
 const xlpe = { startTempC: 90, limitTempC: 250 } as const;
 

@@ -16,7 +16,7 @@ const input: TimeToTemperatureInput = {
   limitTempC: 105,
   currentA: 60,
   areaMm2: 2.5,
-  insulationHeatMjPerM3K: 1.7,
+  insulationHeatJPerCm3K: 1.7,
   resistanceOhmPerM: 0.0076,
   ratedTempC: 20,
   conductorDiameterMm: 2.1,
@@ -48,7 +48,7 @@ function chain(wire: TimeToTemperatureInput, n: number) {
   const heats = [3.45 * wire.areaMm2];
   for (let i = 0; i < n; i++) {
     const r1 = (wire.conductorDiameterMm / 2) * x ** i;
-    const heat = Math.PI * ((r1 * x) ** 2 - r1 ** 2) * wire.insulationHeatMjPerM3K!;
+    const heat = Math.PI * ((r1 * x) ** 2 - r1 ** 2) * wire.insulationHeatJPerCm3K!;
     heats[i]! += p * heat;
     heats.push((1 - p) * heat);
   }
@@ -242,7 +242,7 @@ describe('edges', () => {
         'startTempC',
         'limitTempC',
         'areaMm2',
-        'insulationHeatMjPerM3K',
+        'insulationHeatJPerCm3K',
         'resistanceOhmPerM',
         'ambientTempC',
         'altitudeM',

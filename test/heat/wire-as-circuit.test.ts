@@ -6,7 +6,7 @@ import { simulate } from '../support/simulator.js';
 
 const wire = {
   areaMm2: 4,
-  insulationHeatMjPerM3K: 2.4,
+  insulationHeatJPerCm3K: 2.4,
   resistanceOhmPerM: 0.00471,
   ratedTempC: 20,
   conductorDiameterMm: 2.75,
@@ -23,7 +23,7 @@ function netlist(currentA: number, startTempC: number): string {
   const heats = [3.45 * wire.areaMm2, 0, 0, 0, 0];
   for (let i = 0; i < 4; i++) {
     const r = (wire.conductorDiameterMm / 2) * x ** i;
-    const heat = Math.PI * r * r * (x * x - 1) * wire.insulationHeatMjPerM3K;
+    const heat = Math.PI * r * r * (x * x - 1) * wire.insulationHeatJPerCm3K;
     heats[i]! += p * heat;
     heats[i + 1]! += (1 - p) * heat;
   }

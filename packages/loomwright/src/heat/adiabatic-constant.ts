@@ -1,18 +1,17 @@
-import { needAbove, needFinite, needInput } from '../error/guard.js';
-import { InputError } from '../error/index.js';
+import { needAbove, needInput } from '../error/guard.js';
 
 export interface AdiabaticConstantInput {
   /** Heat that the metal takes at 20 °C, in J/(K·mm³), above 0. */
   readonly volumetricHeatJPerKMm3: number;
-  /** Reciprocal of the temperature coefficient of resistance at 0 °C, in °C. */
-  readonly beta: number;
-  /** Resistivity at 20 °C in Ω·mm, above 0. */
-  readonly resistivity20OhmMm: number;
+  /** Reciprocal of the temperature coefficient of resistance at 0 °C: the β of the standards, in °C, above −20. */
+  readonly betaC: number;
+  /** Resistivity at 20 °C in Ω·mm²/m, above 0. */
+  readonly resistivity20OhmMm2PerM: number;
 }
 
 export interface AdiabaticConstantResult {
-  /** The constant K of short-time heating in A·√s/mm². */
-  readonly K: number;
+  /** The K of the standards: the current that 1 mm² bears for one second a factor e in (β + T), in A/mm². */
+  readonly oneSecondAPerMm2: number;
 }
 
 /**
@@ -23,17 +22,16 @@ export interface AdiabaticConstantResult {
  * $$K = \sqrt{\frac{Q_c(\beta + 20)}{\rho_{20}}}$$
  *
  * @param input volumetric heat, β, resistivity
- * @returns K in A·√s/mm²
+ * @returns K in A·√s/mm², as the current density of one second
  * @throws InputError when a field is missing or out of range
  * @source iec-60949, clause 3
- * @example adiabaticConstant({ volumetricHeatJPerKMm3: 0.00345, beta: 234.5, resistivity20OhmMm: 17.241e-6 }).K //=> 225.669
+ * @example adiabaticConstant({ volumetricHeatJPerKMm3: 0.00345, betaC: 234.5, resistivity20OhmMm2PerM: 0.017241 }).oneSecondAPerMm2 //=> 225.669
  */
 export function adiabaticConstant(input: AdiabaticConstantInput): AdiabaticConstantResult {
   needInput('adiabaticConstant', input);
-  const { volumetricHeatJPerKMm3, beta, resistivity20OhmMm } = input;
+  const { volumetricHeatJPerKMm3, betaC, resistivity20OhmMm2PerM } = input;
   needAbove('adiabaticConstant', 'volumetricHeatJPerKMm3', volumetricHeatJPerKMm3);
-  needFinite('adiabaticConstant', 'beta', beta);
-  if (!(beta > -20)) throw new InputError('adiabaticConstant', 'beta', 'above', beta, 'must be above -20');
-  needAbove('adiabaticConstant', 'resistivity20OhmMm', resistivity20OhmMm);
-  return { K: Math.sqrt((volumetricHeatJPerKMm3 * (beta + 20)) / resistivity20OhmMm) };
+  needAbove('adiabaticConstant', 'betaC', betaC, -20);
+  needAbove('adiabaticConstant', 'resistivity20OhmMm2PerM', resistivity20OhmMm2PerM);
+  return { oneSecondAPerMm2: Math.sqrt((1000 * volumetricHeatJPerKMm3 * (betaC + 20)) / resistivity20OhmMm2PerM) };
 }

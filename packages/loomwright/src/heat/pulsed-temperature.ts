@@ -51,7 +51,7 @@ const FAST_K = 1;
  * @returns highest temperature, method, r.m.s. and mean current, swing, time constant; null with a reason
  * @throws InputError when a field is missing or out of range
  * @source heat-balance; iec-60853-2 (heat of the insulation)
- * @example pulsedTemperature({ onCurrentA: 24, offCurrentA: 0, onS: 0.006, periodS: 0.01, areaMm2: 2.5, insulationHeatMjPerM3K: 1.7, resistanceOhmPerM: 0.0076, ratedTempC: 20, conductorDiameterMm: 2.1, outerDiameterMm: 3, insulationConductivityWPerMK: 0.17, ambientTempC: 40, altitudeM: 0 }).rmsCurrentA //=> 18.5903
+ * @example pulsedTemperature({ onCurrentA: 24, offCurrentA: 0, onS: 0.006, periodS: 0.01, areaMm2: 2.5, insulationHeatJPerCm3K: 1.7, resistanceOhmPerM: 0.0076, ratedTempC: 20, conductorDiameterMm: 2.1, outerDiameterMm: 3, insulationConductivityWPerMK: 0.17, ambientTempC: 40, altitudeM: 0 }).rmsCurrentA //=> 18.5903
  */
 export function pulsedTemperature(input: PulsedTemperatureInput): PulsedTemperatureResult {
   const fn = 'pulsedTemperature';

@@ -30,8 +30,8 @@ export interface ShortCircuitWithstandInput {
 }
 
 export interface ShortCircuitWithstandResult {
-  /** k: the current in A that 1 mm² bears for 1 s, in A·√s/mm². */
-  readonly kAS05PerMm2: number;
+  /** The k of the standards: the current that 1 mm² bears for one second, in A/mm² (A·√s/mm² for any time). */
+  readonly oneSecondAPerMm2: number;
   /** What the area bears, in A²s; null without area. */
   readonly withstandI2tA2s: number | null;
   /** Least area for the current and time, or for the let-through, in mm²; null without them. */
@@ -99,7 +99,7 @@ export function shortCircuitWithstand(input: ShortCircuitWithstandInput): ShortC
     if (!(endTempC < meltTempC)) endTempC = null;
   }
   return {
-    kAS05PerMm2: k,
+    oneSecondAPerMm2: k,
     withstandI2tA2s: withstand,
     leastAreaMm2: i2t === null ? null : Math.sqrt(i2t) / k,
     longestTimeS: withstand === null || currentA === undefined ? null : withstand / (currentA * currentA),

@@ -63,7 +63,7 @@ const STEP_K = 1e-7;
  * @returns time in s or null with a reason, the adiabatic time, temperatures
  * @throws InputError when a field is missing or out of range, or not exactly one of current and steps is given
  * @source heat-balance; iec-60853-2 (sharing of the insulation's heat, from memory); iec-60949 (heat of the metals)
- * @example timeToTemperature({ currentA: 60, startTempC: 40, limitTempC: 105, areaMm2: 2.5, insulationHeatMjPerM3K: 1.7, resistanceOhmPerM: 0.0076, ratedTempC: 20, conductorDiameterMm: 2.1, outerDiameterMm: 3, insulationConductivityWPerMK: 0.17, ambientTempC: 40, altitudeM: 0 }).timeS //=> 34.7764
+ * @example timeToTemperature({ currentA: 60, startTempC: 40, limitTempC: 105, areaMm2: 2.5, insulationHeatJPerCm3K: 1.7, resistanceOhmPerM: 0.0076, ratedTempC: 20, conductorDiameterMm: 2.1, outerDiameterMm: 3, insulationConductivityWPerMK: 0.17, ambientTempC: 40, altitudeM: 0 }).timeS //=> 34.7764
  */
 export function timeToTemperature(input: TimeToTemperatureInput): TimeToTemperatureResult {
   const fn = 'timeToTemperature';

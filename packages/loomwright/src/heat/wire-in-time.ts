@@ -8,8 +8,8 @@ import { insulationKPerWM, needWireInAir, type WireInAir, zeroOf } from './wire-
 export interface WireInTime extends WireInAir {
   /** Area of the metal in mm², above 0 and no more than the conductor's circle. */
   readonly areaMm2: number;
-  /** Heat that the insulation takes, in MJ/(m³·K), 0.1 to 10; required unless bare. PVC about 1.7. */
-  readonly insulationHeatMjPerM3K?: number;
+  /** Heat that the insulation takes, in J/(cm³·K), 0.1 to 10; required unless bare. PVC about 1.7. */
+  readonly insulationHeatJPerCm3K?: number;
 }
 
 /** Heat that the metals take, in J/(K·mm³) (IEC 60949 table I, from memory). */
@@ -18,12 +18,12 @@ const METAL_HEAT = { copper: 3.45e-3, 'tinned-copper': 3.45e-3, aluminium: 2.5e-
 /** Throws unless the wire is whole. */
 export function needWireInTime(fn: string, wire: WireInTime): void {
   needWireInAir(fn, wire);
-  const { areaMm2, conductorDiameterMm, outerDiameterMm, insulationHeatMjPerM3K } = wire;
+  const { areaMm2, conductorDiameterMm, outerDiameterMm, insulationHeatJPerCm3K } = wire;
   needAbove(fn, 'areaMm2', areaMm2);
   const circle = (Math.PI / 4) * conductorDiameterMm * conductorDiameterMm;
   needBetween(fn, 'areaMm2', areaMm2, 0, circle * (1 + 1e-3), 'it must fit into the conductor diameter');
-  if (insulationHeatMjPerM3K !== undefined || outerDiameterMm > conductorDiameterMm) {
-    needBetween(fn, 'insulationHeatMjPerM3K', insulationHeatMjPerM3K as number, 0.1, 10);
+  if (insulationHeatJPerCm3K !== undefined || outerDiameterMm > conductorDiameterMm) {
+    needBetween(fn, 'insulationHeatJPerCm3K', insulationHeatJPerCm3K as number, 0.1, 10);
   }
 }
 
@@ -63,7 +63,7 @@ export function lumpsOf(wire: WireInTime): Lumps {
     const p = 1 / (2 * Math.log(x)) - 1 / (x * x - 1);
     for (let i = 0; i < SHELLS; i++) {
       const inside = d * x ** i;
-      const heat = (Math.PI / 4) * inside * inside * (x * x - 1) * (wire.insulationHeatMjPerM3K as number);
+      const heat = (Math.PI / 4) * inside * inside * (x * x - 1) * (wire.insulationHeatJPerCm3K as number);
       heats[i] = (heats[i] as number) + p * heat;
       heats.push((1 - p) * heat);
     }
