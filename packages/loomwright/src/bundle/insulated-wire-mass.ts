@@ -44,7 +44,7 @@ export interface InsulatedWireMassResult {
  * @returns kg and kg/m, metal and insulation apart
  * @throws InputError when a field is missing or out of range
  * @source nbs-hb-100 (8.89 g/cm³ of copper); insulation-data (densities)
- * @example insulatedWireMass({ areaMm2: 2.5, conductorDiameterMm: 2.09, outerDiameterMm: 2.79, insulationDensityKgPerM3: 1350, lengthM: 10 }).massKg //=> 0.258347
+ * @example insulatedWireMass({ areaMm2: 2.5, conductorDiameterMm: 2.09, outerDiameterMm: 2.79, insulationDensityKgPerM3: 1350, lengthM: 10 }).massKg //=> 0.258469
  */
 export function insulatedWireMass(input: InsulatedWireMassInput): InsulatedWireMassResult {
   needInput('insulatedWireMass', input);

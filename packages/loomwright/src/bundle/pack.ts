@@ -8,15 +8,16 @@ export interface Packing {
   readonly radiusMm: number;
 }
 
-/** Stiffness of the springs by which overlapping circles push, from soft to hard, and most steps at each. */
+/** Stiffness of the springs by which overlapping circles push, from soft to hard. */
 const SOFT = [1, 10, 100, 1e3, 1e5, 1e7];
 const SOFTER = [0.3, 1, 3, 10, 100, 1e3, 1e5, 1e7];
 const SHAKEN = [3, 30, 1e3, 1e5, 1e7];
 const FINISH = [1e4, 1e6, 1e8];
+/** Most steps at soft and at hard springs. */
 const STEPS_SOFT = 60;
 const STEPS_HARD = 160;
-/** Pairs of steps that the quasi-Newton method remembers. */
-const MEMORY = 8;
+/** Steps that the quasi-Newton method remembers. */
+const MEMORY = 6;
 
 /**
  * The best of many packings of circles with the given radii.
@@ -29,32 +30,37 @@ const MEMORY = 8;
 export function packRadii(radii: readonly number[]): Packing {
   const n = radii.length;
   const unit = Math.sqrt(radii.reduce((sum, r) => sum + r * r, 0) / n);
-  const r = Float64Array.from(radii, (radius) => radius / unit);
+  const exact = Float64Array.from(radii, (radius) => radius / unit);
+  // Rounded, so that the search takes the same way for wires that are all larger by one factor.
+  const r = exact.map((ratio) => Math.round(ratio * 1e6) / 1e6);
   const draw = sequence();
-  const tries = Math.max(6, Math.min(36, Math.round(1200 / n)));
+  const work = workspace(n);
+  const tries = Math.max(8, Math.min(80, Math.round(2400 / n)));
   let best = strewn(r, draw);
-  settle(best, r, SOFT, Infinity);
+  settle(best, r, SOFT, Infinity, work);
   const take = (state: Float64Array): void => {
     if (size(state) < size(best)) best = state;
   };
   for (let k = 1; k < tries && n > 1; k++) {
     const state = strewn(r, draw);
-    settle(state, r, k % 2 === 0 ? SOFT : SOFTER, size(best));
+    settle(state, r, k % 2 === 0 ? SOFT : SOFTER, size(best), work);
     take(state);
   }
-  for (let k = 0; k < tries && n > 2; k++) {
+  for (let k = 0; k < 2 * tries && n > 2; k++) {
     const state = shaken(best, r, draw, k);
-    settle(state, r, SHAKEN, size(best));
+    settle(state, r, SHAKEN, size(best), work);
     take(state);
   }
-  for (let k = 0; k < 2; k++) {
+  for (let k = 0; k < 2 && n > 1; k++) {
     const state = best.slice();
-    settle(state, r, FINISH, Infinity);
+    settle(state, r, FINISH, Infinity, work);
     take(state);
   }
+  spread(best, exact);
   return {
-    xMm: radii.map((_, i) => (best[i] as number) * unit),
-    yMm: radii.map((_, i) => (best[n + i] as number) * unit),
+    // Plus 0: a wire in the middle is at 0, not at −0.
+    xMm: radii.map((_, i) => (best[i] as number) * unit + 0),
+    yMm: radii.map((_, i) => (best[n + i] as number) * unit + 0),
     radiusMm: size(best) * unit,
   };
 }
@@ -77,32 +83,34 @@ function strewn(r: Float64Array, draw: () => number): Float64Array {
   const n = r.length;
   const state = new Float64Array(2 * n + 1);
   const radius = 1.2 * Math.sqrt(n);
-  for (let i = 0; i < n; i++) {
-    let x = 1;
-    let y = 1;
-    while (x * x + y * y > 1) {
-      x = 2 * draw() - 1;
-      y = 2 * draw() - 1;
-    }
-    const reach = Math.max(0, radius - (r[i] as number));
-    state[i] = x * reach;
-    state[n + i] = y * reach;
-  }
+  for (let i = 0; i < n; i++) put(state, n, i, Math.max(0, radius - (r[i] as number)), draw);
   state[2 * n] = radius;
   return state;
 }
 
-/** A copy of a packing with all circles nudged, one put elsewhere, or two exchanged, by turns. */
+/** Puts a circle anywhere in a disc. */
+function put(state: Float64Array, n: number, i: number, reach: number, draw: () => number): void {
+  let x = 1;
+  let y = 1;
+  while (x * x + y * y > 1) {
+    x = 2 * draw() - 1;
+    y = 2 * draw() - 1;
+  }
+  state[i] = x * reach;
+  state[n + i] = y * reach;
+}
+
+/** A copy of a packing with all circles nudged, one put elsewhere, or two of unlike size exchanged, by turns. */
 function shaken(from: Float64Array, r: Float64Array, draw: () => number, turn: number): Float64Array {
   const n = r.length;
   const state = from.slice();
   const a = Math.floor(draw() * n);
-  const b = Math.floor(draw() * n);
-  if (turn % 3 === 0) {
+  let b = Math.floor(draw() * n);
+  for (let k = 0; k < n && r[b] === r[a]; k++) b = (b + 1) % n;
+  if (turn % 4 === 0) {
     for (let i = 0; i < 2 * n; i++) state[i] = (state[i] as number) + 0.6 * (draw() - 0.5);
-  } else if (turn % 3 === 1) {
-    state[a] = (2 * draw() - 1) * size(from);
-    state[n + a] = (2 * draw() - 1) * size(from);
+  } else if (turn % 4 === 1 || r[b] === r[a]) {
+    put(state, n, a, size(from), draw);
   } else {
     for (const k of [0, n]) {
       state[k + a] = from[k + b] as number;
@@ -116,9 +124,15 @@ function shaken(from: Float64Array, r: Float64Array, draw: () => number, turn: n
  * Presses a packing with ever harder springs, in place, and takes out what overlap is left. The energy only grows with
  * the stiffness and ends as the radius: a try whose energy has reached the best radius is given up.
  */
-function settle(state: Float64Array, r: Float64Array, stiffnesses: readonly number[], bestRadius: number): void {
+function settle(
+  state: Float64Array,
+  r: Float64Array,
+  stiffnesses: readonly number[],
+  bestRadius: number,
+  work: Workspace,
+): void {
   for (const stiffness of stiffnesses) {
-    if (press(state, r, stiffness) > bestRadius) {
+    if (press(state, r, stiffness, work) > bestRadius) {
       state[state.length - 1] = Infinity;
       return;
     }
@@ -149,13 +163,11 @@ function spread(state: Float64Array, r: Float64Array): void {
   state[2 * n] = scale < 1e6 ? radius : Infinity;
 }
 
-/**
- * Radius of the whole plus spring energy of all overlaps, and its gradient.
- */
+/** Radius of the whole plus spring energy of all overlaps; `gradient` is filled with its slope. */
 function energy(state: Float64Array, r: Float64Array, stiffness: number, gradient: Float64Array): number {
   const n = r.length;
   const radius = state[2 * n] as number;
-  let sum = radius;
+  let squares = 0;
   let pushOut = 1;
   gradient.fill(0);
   for (let i = 0; i < n; i++) {
@@ -167,12 +179,11 @@ function energy(state: Float64Array, r: Float64Array, stiffness: number, gradien
     const d = Math.sqrt(x * x + y * y);
     const out = d + ri - radius;
     if (out > 0) {
-      sum += 0.5 * stiffness * out * out;
+      squares += out * out;
       pushOut -= stiffness * out;
-      if (d > 0) {
-        gx += (stiffness * out * x) / d;
-        gy += (stiffness * out * y) / d;
-      }
+      const k = (stiffness * out) / Math.max(d, 1e-9);
+      gx += k * x;
+      gy += k * y;
     }
     for (let j = 0; j < i; j++) {
       const dx = x - (state[j] as number);
@@ -183,7 +194,7 @@ function energy(state: Float64Array, r: Float64Array, stiffness: number, gradien
       const apart = Math.sqrt(square);
       const overlap = reach - apart;
       const k = (stiffness * overlap) / Math.max(apart, 1e-9);
-      sum += 0.5 * stiffness * overlap * overlap;
+      squares += overlap * overlap;
       gx -= k * dx;
       gy -= k * dy;
       gradient[j] = (gradient[j] as number) + k * dx;
@@ -193,7 +204,34 @@ function energy(state: Float64Array, r: Float64Array, stiffness: number, gradien
     gradient[n + i] = (gradient[n + i] as number) + gy;
   }
   gradient[2 * n] = pushOut;
-  return sum;
+  return radius + 0.5 * stiffness * squares;
+}
+
+/** Arrays that every press uses again. */
+interface Workspace {
+  readonly gradient: Float64Array;
+  readonly nextGradient: Float64Array;
+  readonly next: Float64Array;
+  readonly direction: Float64Array;
+  /** The last steps and the changes of the gradient over them, in a ring. */
+  readonly steps: readonly Float64Array[];
+  readonly changes: readonly Float64Array[];
+  readonly curves: Float64Array;
+  readonly weights: Float64Array;
+}
+
+function workspace(n: number): Workspace {
+  const vector = (): Float64Array => new Float64Array(2 * n + 1);
+  return {
+    gradient: vector(),
+    nextGradient: vector(),
+    next: vector(),
+    direction: vector(),
+    steps: Array.from({ length: MEMORY }, vector),
+    changes: Array.from({ length: MEMORY }, vector),
+    curves: new Float64Array(MEMORY),
+    weights: new Float64Array(MEMORY),
+  };
 }
 
 function dot(a: Float64Array, b: Float64Array): number {
@@ -208,51 +246,61 @@ function add(a: Float64Array, scale: number, b: Float64Array): void {
 }
 
 /** Minimises the energy at one stiffness, in place, by limited-memory BFGS with backtracking, and returns it. */
-function press(state: Float64Array, r: Float64Array, stiffness: number): number {
-  let gradient = new Float64Array(state.length);
+function press(state: Float64Array, r: Float64Array, stiffness: number, work: Workspace): number {
+  const { gradient, nextGradient, next, direction, steps, changes, curves } = work;
   let value = energy(state, r, stiffness, gradient);
-  const past: { step: Float64Array; change: Float64Array; curve: number }[] = [];
-  const steps = stiffness < 1e5 ? STEPS_SOFT : STEPS_HARD;
-  for (let count = 0; count < steps; count++) {
-    const direction = gradient.map((g) => -g);
-    const weights: number[] = [];
-    for (let k = past.length - 1; k >= 0; k--) {
-      const { step, change, curve } = past[k] as (typeof past)[number];
-      weights[k] = dot(step, direction) / curve;
-      add(direction, -(weights[k] as number), change);
-    }
-    const last = past[past.length - 1];
-    const scale = last === undefined ? 1 / stiffness : last.curve / dot(last.change, last.change);
-    for (let i = 0; i < direction.length; i++) direction[i] = (direction[i] as number) * scale;
-    past.forEach(({ step, change, curve }, k) => {
-      add(direction, (weights[k] as number) - dot(change, direction) / curve, step);
-    });
-    const slope = dot(gradient, direction);
-    if (!(slope < 0)) return value;
-    let next = state;
-    let nextValue = value;
-    let nextGradient = gradient;
+  let kept = 0;
+  const most = stiffness < 1e5 ? STEPS_SOFT : STEPS_HARD;
+  for (let count = 0; count < most; count++) {
+    const slope = downhill(work, kept, 1 / stiffness);
+    if (!(slope < -1e-18)) return value;
     let share = 1;
+    let nextValue = Infinity;
     for (; share > 1e-6; share /= 2) {
-      next = state.slice();
+      next.set(state);
       add(next, share, direction);
-      nextGradient = new Float64Array(state.length);
       nextValue = energy(next, r, stiffness, nextGradient);
       if (nextValue <= value + 1e-4 * share * slope) break;
     }
     if (share <= 1e-6) return value;
-    const step = next.slice();
-    add(step, -1, state);
-    const change = nextGradient.slice();
-    add(change, -1, gradient);
+    const step = steps[kept % MEMORY] as Float64Array;
+    const change = changes[kept % MEMORY] as Float64Array;
+    for (let i = 0; i < state.length; i++) {
+      step[i] = (next[i] as number) - (state[i] as number);
+      change[i] = (nextGradient[i] as number) - (gradient[i] as number);
+    }
     const curve = dot(step, change);
-    if (curve > 1e-14) past.push({ step, change, curve });
-    if (past.length > MEMORY) past.shift();
-    const gain = value - nextValue;
+    if (curve > 1e-14) {
+      curves[kept % MEMORY] = curve;
+      kept++;
+    }
     state.set(next);
-    gradient = nextGradient;
+    gradient.set(nextGradient);
+    const gain = value - nextValue;
     value = nextValue;
-    if (gain < 1e-13 * Math.abs(value) || gradient.every((g) => Math.abs(g) < 1e-9)) return value;
+    if (gain < 1e-13 * value) return value;
   }
   return value;
+}
+
+/** Fills `direction` by the two loops of L-BFGS over the last steps kept, and returns the slope along it. */
+function downhill(work: Workspace, kept: number, firstScale: number): number {
+  const { gradient, direction, steps, changes, curves, weights } = work;
+  for (let i = 0; i < direction.length; i++) direction[i] = -(gradient[i] as number);
+  const oldest = Math.max(0, kept - MEMORY);
+  for (let k = kept - 1; k >= oldest; k--) {
+    const at = k % MEMORY;
+    const weight = dot(steps[at] as Float64Array, direction) / (curves[at] as number);
+    weights[at] = weight;
+    add(direction, -weight, changes[at] as Float64Array);
+  }
+  const last = changes[(kept + MEMORY - 1) % MEMORY] as Float64Array;
+  const scale = kept === 0 ? firstScale : (curves[(kept - 1) % MEMORY] as number) / dot(last, last);
+  for (let i = 0; i < direction.length; i++) direction[i] = (direction[i] as number) * scale;
+  for (let k = oldest; k < kept; k++) {
+    const at = k % MEMORY;
+    const back = dot(changes[at] as Float64Array, direction) / (curves[at] as number);
+    add(direction, (weights[at] as number) - back, steps[at] as Float64Array);
+  }
+  return dot(gradient, direction);
 }

@@ -74,7 +74,7 @@ const PLATINGS: readonly Plating[] = ['tin', 'silver', 'gold', 'nickel'];
  * @returns checks with the one that decided, allowed current, drop and heat
  * @throws InputError when a field is missing or out of range, or a loading table is missing where one is needed
  * @source the terminal's own; connector-loading-factors; iec-60512-5-2; plating-practice
- * @example checkTerminal({ terminal: bladeTerminals.rows[4], areaMm2: 2.5, outerDiameterMm: 3, currentA: 12, ambientTempC: 60, contactCount: 2, loadedCount: 1 }).allowedCurrentA //=> 21.2014
+ * @example checkTerminal({ terminal: bladeTerminals.rows[4], areaMm2: 2.5, outerDiameterMm: 3, currentA: 12, ambientTempC: 60, contactCount: 2, loadedCount: 1 }).allowedCurrentA //=> 21.1994
  */
 export function checkTerminal(input: CheckTerminalInput): CheckTerminalResult {
   needInput('checkTerminal', input);

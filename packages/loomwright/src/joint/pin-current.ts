@@ -38,7 +38,7 @@ export interface PinCurrentResult {
  * @returns amperes allowed, and those of the base curve
  * @throws InputError when a field is missing or out of range
  * @source iec-60512-5-2 (form and 0.8, from memory)
- * @example pinCurrent({ ratedCurrentA: 13, ratedRiseK: 30, maxTempC: 125, ambientTempC: 100, reductionFraction: 0.8, loadingFactor: 1 }).currentA //=> 9.4938
+ * @example pinCurrent({ ratedCurrentA: 13, ratedRiseK: 30, maxTempC: 125, ambientTempC: 100, reductionFraction: 0.8, loadingFactor: 1 }).currentA //=> 9.4939
  */
 export function pinCurrent(input: PinCurrentInput): PinCurrentResult {
   needInput('pinCurrent', input);

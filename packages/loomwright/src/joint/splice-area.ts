@@ -50,6 +50,8 @@ export interface LargestSplice {
  *
  * $$A = \sum_i n_i A_i$$
  *
+ * Tables print whole circular mils, so a sum within half of one above a size is that size.
+ *
  * @param input wires and the table of sizes
  * @returns the sum and the next larger size; `possible: false` with code `beyond-table` where none is large enough
  * @throws InputError when a field is missing or out of range, or a size is not in the table
@@ -76,8 +78,9 @@ export function spliceArea(input: SpliceAreaInput): SpliceArea | NotPossible<Lar
     .map((row) => ({ size: row[0], sizeAreaMm2: toMm2(areaTable, row[1]) }))
     .sort((a, b) => a.sizeAreaMm2 - b.sizeAreaMm2);
   const sum = { areaMm2: sumMm2, circularMils: mm2ToCircularMils(sumMm2) };
-  // A sum that equals a size but for rounding counts as that size.
-  const next = sizes.find(({ sizeAreaMm2 }) => sizeAreaMm2 >= sumMm2 * (1 - 1e-12));
+  // A sum that equals a size but for rounding, ours or that of its print, counts as that size.
+  const printedMm2 = areaTable.prints === 'mm2' ? 0 : circularMilsToMm2(0.5);
+  const next = sizes.find(({ sizeAreaMm2 }) => sizeAreaMm2 + printedMm2 >= sumMm2 * (1 - 1e-12));
   if (next === undefined) {
     const largest = sizes.at(-1) as (typeof sizes)[number];
     return {

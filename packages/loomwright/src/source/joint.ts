@@ -139,13 +139,6 @@ export const jointSources = {
     status: 'memory',
     note: 'Ranges over many makers. The maker’s sheet of the terminal that you hold decides.',
   },
-  'iec-61210': {
-    title: 'IEC 61210, flat quick-connect terminations',
-    publisher: 'IEC',
-    edition: '2010',
-    status: 'published',
-    note: 'Scope as read: stranded to 6 mm², solid to 2.5 mm².',
-  },
   'round-contact-data': {
     title: 'Round contacts of sealed SAE and military connectors: wire, seal, current, drop',
     publisher: 'contact makers',

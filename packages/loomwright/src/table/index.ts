@@ -92,7 +92,7 @@ export {
   as22759Slash44,
   as22759Tin,
 } from './insulated-as22759.js';
-export { flexibleBatteryPvc, h01n2d, weldingCable } from './insulated-battery.js';
+export { flexibleBatteryPvc, h01n2d, weldingCable, weldingCableConductor } from './insulated-battery.js';
 export {
   doubleInsulatedSheet,
   hookUpFluoropolymer,
@@ -116,3 +116,25 @@ export type {
 } from './joint-type.js';
 export { as7928PullOut, iec60352PullOut, ul486aPullOut } from './pull-out.js';
 export { bladeTerminals, connectorLoading, roundContacts } from './terminal.js';
+export {
+  ac4313Switch12V,
+  ac4313Switch28V,
+  milPrf22885Rating,
+  milR5757Lamp,
+  relayMakerInrush,
+  relayMakerRating,
+  relayModuleInrush,
+  switchMakerRating,
+} from './contact-ratio.js';
+export { filamentLamp, halogenLamp, unR37Lamps } from './lamp.js';
+export type {
+  ContactLoad,
+  ContactRatioTable,
+  LampLaw,
+  LampRow,
+  LampTable,
+  PowerListTable,
+  VehicleLoadRow,
+  VehicleLoadTable,
+} from './load-type.js';
+export { inrushLoads, textbookLoads, vehicleLoads } from './vehicle-load.js';

@@ -1,5 +1,32 @@
 import { iec60228Class5 } from './iec-60228.js';
 import type { InsulatedWireTable } from './insulated-type.js';
+import type { ConductorTable } from './type.js';
+
+/** Largest resistance of the welding cable below, as printed: class 6 to 95 mm², class 5 above. */
+export const weldingCableConductor: ConductorTable = {
+  kind: 'table',
+  key: 'welding-cable-conductor',
+  source: 'welding-cable-data',
+  status: 'published',
+  place: 'data sheet, ohm/km at 20 °C',
+  sizes: 'mm2',
+  metal: 'copper',
+  ratedTempC: 20,
+  prints: 'ohm/km',
+  rows: [
+    ['10', 1.91],
+    ['16', 1.21],
+    ['25', 0.78],
+    ['35', 0.554],
+    ['50', 0.386],
+    ['70', 0.272],
+    ['95', 0.206],
+    ['120', 0.161],
+    ['150', 0.129],
+    ['185', 0.106],
+    ['240', 0.0817],
+  ],
+};
 
 /** Single-core rubber welding cable as one data sheet prints it. */
 export const weldingCable: InsulatedWireTable = {
@@ -18,7 +45,7 @@ export const weldingCable: InsulatedWireTable = {
   outerIs: 'typical',
   maxTempC: 85,
   maxTempStatus: 'published',
-  resistance: iec60228Class5,
+  resistance: weldingCableConductor,
   rows: [
     ['16', null, 2, 9.7, 215, 'published', 'published'],
     ['25', null, 2, 11.2, 305, 'published', 'published'],
