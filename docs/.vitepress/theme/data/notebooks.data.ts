@@ -34,7 +34,8 @@ export default defineLoader({
           .join('\n\n');
         const [, title = file, rest = ''] = /^#\s+(.+)\n+([\s\S]*)$/m.exec(text) ?? [];
         const summary = rest.split(/\n\s*\n/).find((part) => part.trim() !== '' && !part.startsWith('#')) ?? '';
-        return { title, summary: summary.replace(/\s+/g, ' ').trim(), name: file.replace(/\.ipynb$/, '') };
+        const plain = summary.replace(/[*_`]/g, '').replace(/\s+/g, ' ').trim();
+        return { title, summary: plain, name: file.replace(/\.ipynb$/, '') };
       });
   },
 });
