@@ -64,10 +64,10 @@ describe('published', () => {
   for (const [name, value, print] of [
     ['100 °C with 2.49 kΩ, V', hot.inputV, '0.3475'],
     ['mV a kelvin', -1000 * hot.slopeVPerK!, '8.55'],
-    ['K a count of 10 bits', hot.kelvinPerCount, '0.57'],
+    ['K a count of 10 bits', hot.countK, '0.57'],
     ['100 °C with 1.0 kΩ, V', smaller.inputV, '0.7841'],
     ['mV a kelvin', -1000 * smaller.slopeVPerK!, '17.5'],
-    ['K a count of 10 bits', smaller.kelvinPerCount, '0.28'],
+    ['K a count of 10 bits', smaller.countK, '0.28'],
     ['above 4.8 V with 2.49 kΩ, kΩ', thermistorInput({ ...case6, inputV: 4.8 }).resistanceOhm! / 1000, '59.8'],
     ['that is below, °C', thermistorInput({ ...case6, inputV: 4.8 }).tempC, '-44.8'],
     ['below 0.10 V with 2.49 kΩ, Ω', thermistorInput({ ...case6, inputV: 0.1 }).resistanceOhm, '50.8'],
@@ -142,7 +142,7 @@ describe('edges', () => {
     inputV: 2.5,
   };
   it('says open or shorted at the ends, with no number', () => {
-    const none = { tempC: null, resistanceOhm: null, slopeVPerK: null, kelvinPerCount: null, sensorMw: null };
+    const none = { tempC: null, resistanceOhm: null, slopeVPerK: null, countK: null, sensorMw: null };
     expect(thermistorInput({ ...input, inputV: 5 })).toMatchObject({ ...none, fault: 'open', inputFraction: 1 });
     expect(thermistorInput({ ...input, inputV: 0 })).toMatchObject({ ...none, fault: 'short', inputFraction: 0 });
     const down = { ...input, side: 'sensor-to-supply' } as const;
@@ -150,7 +150,7 @@ describe('edges', () => {
     expect(thermistorInput({ ...down, inputV: 5 }).fault).toBe('short');
     // The input's own resistance alone gives more than half of the supply: nothing else is connected.
     expect(thermistorInput({ ...input, inputOhm: 2252, inputV: 2.5 }).fault).toBe('open');
-    expect(thermistorInput(input)).toMatchObject({ fault: null, extrapolated: false, kelvinPerCount: null });
+    expect(thermistorInput(input)).toMatchObject({ fault: null, extrapolated: false, countK: null });
     expect(thermistorInput(input).selfHeatingRiseK).toBeNull();
   });
   it('refuses nonsense', () => {

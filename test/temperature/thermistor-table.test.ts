@@ -143,7 +143,10 @@ describe('edges', () => {
     expectInputError(wrong({ curve: undefined }), 'curve', 'missing');
     const turning = { kind: 'steinhart-hart', a: 1e-3, b: 2.5e-4, c: -1e-6 } as const;
     expectInputError(wrong({ curve: turning }), 'curve', 'range');
-    expectInputError(wrong({ curve: ntc10k3mcd1, lowestOhm: 1e-60, highestOhm: 1e60, maxErrorK: 2e-6 }), 'curve', 'range'); // prettier-ignore
+    expectInputError(wrong({ lowestOhm: 1e-60 }), 'lowestOhm', 'range'); // prettier-ignore
+    // A curve so steep that no table of a million pieces is fine enough.
+    const steep = { kind: 'beta', refOhm: 1000, refTempC: 25, betaK: 5 } as const;
+    expectInputError(wrong({ curve: steep, lowestOhm: 990, highestOhm: 1010, maxErrorK: 2e-6 }), 'maxErrorK', 'range');
     expect(thermistorTable({ ...input, lowestOhm: 200, extrapolate: true }).boundK).toBeLessThan(0.003);
   });
   it('refuses what is no table and no array', () => {

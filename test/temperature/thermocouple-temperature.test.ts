@@ -30,7 +30,7 @@ describe('published', () => {
     if (mv < fromMv || mv > toMv) continue;
     const piece = thermocouple.inverse.find((found) => mv >= found.fromMv && mv <= found.toMv)!;
     // Half of the last digit of the table in kelvins, and the printed bounds of the inverse's error.
-    const halfDigitK = 0.5 / thermocoupleVoltage({ thermocouple, hotTempC: t, coldTempC: 0 }).sensitivityUvPerK;
+    const halfDigitK = 0.0005 / thermocoupleVoltage({ thermocouple, hotTempC: t, coldTempC: 0 }).slopeMvPerK;
     computed(`${thermocouple.letter} ${print} mV: ${t} °C by the printed inverse`, nist(thermocouple.letter), () => {
       const off = hot({ thermocouple, emfMv: mv, coldTempC: 0, method: 'printed-inverse' }) - t;
       // The bounds themselves are printed to 0.01 K.
@@ -47,10 +47,10 @@ describe('independent', () => {
   });
   it('turns the table round to its last digit, down to the coldest row that still rises by a digit', () => {
     for (const [thermocouple, t, print] of its90Rows) {
-      const { sensitivityUvPerK } = thermocoupleVoltage({ thermocouple, hotTempC: t, coldTempC: 0 });
-      if (sensitivityUvPerK < 1.5 || t === 1372 || t === thermocouple.pieces[1]!.toTempC) continue;
+      const { slopeMvPerK } = thermocoupleVoltage({ thermocouple, hotTempC: t, coldTempC: 0 });
+      if (slopeMvPerK < 0.0015 || t === 1372 || t === thermocouple.pieces[1]!.toTempC) continue;
       const off = hot({ thermocouple, emfMv: Number(print), coldTempC: 0 }) - t;
-      expect(Math.abs(off), `${thermocouple.letter} ${print}`).toBeLessThan(0.75 / sensitivityUvPerK);
+      expect(Math.abs(off), `${thermocouple.letter} ${print}`).toBeLessThan(0.00075 / slopeMvPerK);
     }
   });
   it('gives the printed inverse the values worked from its coefficients', () => {
@@ -81,19 +81,19 @@ describe('laws', () => {
         (thermocouple, x, coldTempC) => {
           const low = thermocouple.pieces[0]!.fromTempC;
           const hotTempC = low + x * (thermocouple.pieces[1]!.toTempC - low);
-          const { emfMv, sensitivityUvPerK } = thermocoupleVoltage({ thermocouple, hotTempC, coldTempC });
+          const { emfMv, slopeMvPerK } = thermocoupleVoltage({ thermocouple, hotTempC, coldTempC });
           const found = thermocoupleTemperature({ thermocouple, emfMv, coldTempC });
           expect(Math.abs(found.hotTempC - hotTempC)).toBeLessThan(1e-6);
-          expect(found.sensitivityUvPerK).toBeCloseTo(sensitivityUvPerK, 4);
+          expect(found.slopeMvPerK).toBeCloseTo(slopeMvPerK, 7);
         },
       ),
     );
   });
   it('passes an error of the cold junction on by the ratio of sensitivities', () => {
     const input = { thermocouple: thermocoupleK, emfMv: 20, coldTempC: 25 };
-    const { coldJunctionShare } = thermocoupleTemperature(input);
+    const { coldJunctionFraction } = thermocoupleTemperature(input);
     const shift = (hot({ ...input, coldTempC: 25.01 }) - hot({ ...input, coldTempC: 24.99 })) / 0.02;
-    expect(shift).toBeCloseTo(coldJunctionShare, 4);
+    expect(shift).toBeCloseTo(coldJunctionFraction, 4);
   });
   it('is not the same as adding the degrees', () => {
     const straight = hot({ thermocouple: thermocoupleN, emfMv: 10, coldTempC: 0 }) + 40;

@@ -1,5 +1,6 @@
 import { InputError } from '../error/index.js';
-import { needAbove, needInput, needTempC } from '../error/guard.js';
+import { needMoreThan } from '../error/bounded.js';
+import { needInput, needTempC } from '../error/guard.js';
 import type { BetaCurve } from '../table/index.js';
 import { ZERO_C_IN_K } from '../unit/index.js';
 
@@ -40,11 +41,18 @@ export function betaFromPoints(input: BetaFromPointsInput): BetaFromPointsResult
   needInput('betaFromPoints', input);
   const { coldTempC, coldOhm, hotTempC, hotOhm } = input;
   needTempC('betaFromPoints', 'coldTempC', coldTempC);
-  needAbove('betaFromPoints', 'coldOhm', coldOhm);
+  needMoreThan('betaFromPoints', 'coldOhm', coldOhm);
   needTempC('betaFromPoints', 'hotTempC', hotTempC);
-  needAbove('betaFromPoints', 'hotOhm', hotOhm);
-  if (!(hotTempC > coldTempC)) {
-    throw new InputError('betaFromPoints', 'hotTempC', 'order', hotTempC, `must be above coldTempC, ${coldTempC}`);
+  needMoreThan('betaFromPoints', 'hotOhm', hotOhm);
+  // Below a thousandth of a kelvin the difference of 1/T has no digits left.
+  if (!(hotTempC - coldTempC >= 1e-3)) {
+    throw new InputError(
+      'betaFromPoints',
+      'hotTempC',
+      'order',
+      hotTempC,
+      `must be at least 0.001 above coldTempC, ${coldTempC}`,
+    );
   }
   if (!(hotOhm < coldOhm)) {
     const hint = 'the resistance of an NTC thermistor falls when it warms';

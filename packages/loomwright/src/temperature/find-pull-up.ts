@@ -1,5 +1,6 @@
 import { InputError } from '../error/index.js';
-import { needAbove, needAtLeast, needInput, needOneOf } from '../error/guard.js';
+import { needMoreThan, needNoLessThan } from '../error/bounded.js';
+import { needInput, needOneOf } from '../error/guard.js';
 import type { SensorSide } from './pull.js';
 
 export interface FindPullUpInput {
@@ -44,10 +45,10 @@ export function findPullUp(input: FindPullUpInput): FindPullUpResult {
   needInput(fn, input);
   const { side, supplyV, knownOhm, inputV, meterToleranceV } = input;
   needOneOf(fn, 'side', side, ['sensor-to-ground', 'sensor-to-supply']);
-  needAbove(fn, 'supplyV', supplyV);
-  needAbove(fn, 'knownOhm', knownOhm);
-  needAbove(fn, 'inputV', inputV);
-  needAtLeast(fn, 'meterToleranceV', meterToleranceV);
+  needMoreThan(fn, 'supplyV', supplyV);
+  needMoreThan(fn, 'knownOhm', knownOhm);
+  needMoreThan(fn, 'inputV', inputV);
+  needNoLessThan(fn, 'meterToleranceV', meterToleranceV);
   if (!(supplyV - inputV > meterToleranceV * 2)) {
     const hint = 'no current flows: is the known resistor connected?';
     throw new InputError(fn, 'inputV', 'below', inputV, `must lie clearly below supplyV, ${supplyV}`, hint);

@@ -1,5 +1,6 @@
 import { InputError } from '../error/index.js';
-import { needAbove, needInput, needList } from '../error/guard.js';
+import { needMoreThan } from '../error/bounded.js';
+import { needInput, needList } from '../error/guard.js';
 import type { SteinhartHartCurve } from '../table/index.js';
 import { type FittedPoint, fittedPoints, slippedPoint, throughMany, throughThree } from './letters.js';
 import { type CurveWarning, kelvinWarning, type ThermistorPoint, togetherWarnings } from './point.js';
@@ -62,8 +63,8 @@ export function fitSteinhartHart(input: FitSteinhartHartInput): FitSteinhartHart
     const field = `points[${i}]`;
     if (typeof point !== 'object' || point === null)
       throw new InputError(fn, field, 'object', point, 'must be a point');
-    needAbove(fn, `${field}.resistanceOhm`, point.resistanceOhm);
-    if (point.uncertaintyK !== undefined) needAbove(fn, `${field}.uncertaintyK`, point.uncertaintyK);
+    needMoreThan(fn, `${field}.resistanceOhm`, point.resistanceOhm);
+    if (point.uncertaintyK !== undefined) needMoreThan(fn, `${field}.uncertaintyK`, point.uncertaintyK);
     const { tempC, warning } = kelvinWarning(fn, field, point);
     if (warning !== null) warnings.push(warning);
     return { tempC, resistanceOhm: point.resistanceOhm, uncertaintyK: point.uncertaintyK };

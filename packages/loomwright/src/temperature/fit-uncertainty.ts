@@ -1,5 +1,6 @@
 import { InputError } from '../error/index.js';
-import { needAbove, needAtLeast, needInput } from '../error/guard.js';
+import { needMoreThan, needNoLessThan } from '../error/bounded.js';
+import { needInput } from '../error/guard.js';
 import { ZERO_C_IN_K } from '../unit/index.js';
 import type { FitSteinhartHartResult } from './fit-steinhart-hart.js';
 
@@ -61,9 +62,9 @@ export function fitUncertainty(input: FitUncertaintyInput): FitUncertaintyResult
     const hint = 'fit more than three points, or give each its uncertaintyK';
     throw new InputError('fitUncertainty', 'fit', fit === undefined ? 'missing' : 'object', fit, must, hint);
   }
-  needAbove('fitUncertainty', 'resistanceOhm', resistanceOhm);
-  needAtLeast('fitUncertainty', 'resistanceUncertaintyFraction', resistanceUncertaintyFraction);
-  needAbove('fitUncertainty', 'coverageFactor', coverageFactor);
+  needMoreThan('fitUncertainty', 'resistanceOhm', resistanceOhm);
+  needNoLessThan('fitUncertainty', 'resistanceUncertaintyFraction', resistanceUncertaintyFraction);
+  needMoreThan('fitUncertainty', 'coverageFactor', coverageFactor);
   const { a, b, c, zeroCInK = ZERO_C_IN_K } = fit.curve;
   const l = Math.log(resistanceOhm);
   const y = a + l * (b + c * l * l);

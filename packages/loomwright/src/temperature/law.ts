@@ -1,5 +1,6 @@
 import { InputError } from '../error/index.js';
-import { needAbove, needFinite, needList, needOneOf, needTempC } from '../error/guard.js';
+import { needMoreThan } from '../error/bounded.js';
+import { needFinite, needList, needOneOf, needTempC } from '../error/guard.js';
 import { findRoot, monotoneCurve, monotonePlace, monotoneValue, type MonotoneCurve } from '../number/index.js';
 import type { PointCurve, ThermistorCurve } from '../table/index.js';
 import { ZERO_C_IN_K } from '../unit/index.js';
@@ -36,10 +37,10 @@ function needCurve(fn: string, curve: ThermistorCurve): void {
     needList(fn, 'curve.rows', curve.rows, 2);
     return;
   }
-  if ('refOhm' in curve) needAbove(fn, 'curve.refOhm', curve.refOhm);
+  if ('refOhm' in curve) needMoreThan(fn, 'curve.refOhm', curve.refOhm);
   if (curve.kind === 'beta') {
     needTempC(fn, 'curve.refTempC', curve.refTempC);
-    needAbove(fn, 'curve.betaK', curve.betaK);
+    needMoreThan(fn, 'curve.betaK', curve.betaK);
     return;
   }
   const letters = curve as unknown as Readonly<Record<string, number>>;
@@ -161,7 +162,9 @@ function place(
   y: number,
   slope: number,
 ): Place {
-  if (!(y > 0 && slope > 0 && slope < Infinity && resistanceOhm > 0 && resistanceOhm < Infinity)) {
+  // Beyond these a curve is a formula only: no sensor is there, and the numbers run out.
+  const within = tempC >= -273 && tempC <= 2000 && resistanceOhm >= 1e-12 && resistanceOhm <= 1e15;
+  if (!(y > 0 && slope > 1e-9 && slope < 1e3 && within)) {
     throw new InputError(fn, field, 'range', given, 'must lie where the curve falls with temperature');
   }
   return { tempC, resistanceOhm, slope };
@@ -231,7 +234,7 @@ function pointCurve(fn: string, curve: PointCurve): MonotoneCurve {
   for (let i = curve.rows.length - 1; i >= 0; i--) {
     const [tempC, resistanceOhm] = curve.rows[i] as readonly [number, number];
     needTempC(fn, `curve.rows[${i}][0]`, tempC);
-    needAbove(fn, `curve.rows[${i}][1]`, resistanceOhm);
+    needMoreThan(fn, `curve.rows[${i}][1]`, resistanceOhm);
     x.push(Math.log(resistanceOhm));
     y.push(1 / (tempC + ZERO_C_IN_K));
     const n = x.length - 1;

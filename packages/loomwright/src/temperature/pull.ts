@@ -1,5 +1,6 @@
 import { InputError } from '../error/index.js';
-import { needAbove, needOneOf } from '../error/guard.js';
+import { needMoreThan } from '../error/bounded.js';
+import { needOneOf } from '../error/guard.js';
 import { divider } from '../divider/index.js';
 
 /** Where the sensor sits: between input and ground with a pull-up, or between supply and input with a pull-down. */
@@ -20,9 +21,9 @@ export interface PullInput {
 /** Checks the fields of a sensor's divider. */
 export function needPull(fn: string, { side, supplyV, pullOhm, inputOhm }: PullInput): void {
   needOneOf(fn, 'side', side, ['sensor-to-ground', 'sensor-to-supply']);
-  needAbove(fn, 'supplyV', supplyV);
-  needAbove(fn, 'pullOhm', pullOhm, 0, pullOhm === 0 ? 'without it the input sees no change' : undefined);
-  if (inputOhm !== undefined) needAbove(fn, 'inputOhm', inputOhm);
+  needMoreThan(fn, 'supplyV', supplyV);
+  needMoreThan(fn, 'pullOhm', pullOhm, 0, pullOhm === 0 ? 'without it the input sees no change' : undefined);
+  if (inputOhm !== undefined) needMoreThan(fn, 'inputOhm', inputOhm);
 }
 
 /** Volts at the input for a sensor's resistance, and the heat in the sensor in W. */

@@ -1,5 +1,6 @@
 import { InputError } from '../error/index.js';
-import { needAbove, needFinite, needInput } from '../error/guard.js';
+import { needMoreThan } from '../error/bounded.js';
+import { needFinite, needInput } from '../error/guard.js';
 import type { SourceKey, SourceStatus } from '../source/index.js';
 import type { PlatinumCurve } from '../table/index.js';
 
@@ -39,7 +40,7 @@ export function rtdResistance(input: RtdResistanceInput): RtdResistanceResult {
   needInput(fn, input);
   const { curve, nominalOhm, tempC } = input;
   needPlatinum(fn, curve);
-  needAbove(fn, 'nominalOhm', nominalOhm);
+  needMoreThan(fn, 'nominalOhm', nominalOhm);
   needFinite(fn, 'tempC', tempC);
   if (tempC < curve.lowTempC || tempC > curve.highTempC) {
     throw new InputError(fn, 'tempC', 'range', tempC, `must lie from ${curve.lowTempC} to ${curve.highTempC}`);

@@ -1,5 +1,6 @@
 import { InputError } from '../error/index.js';
-import { needAbove, needInput } from '../error/guard.js';
+import { needMoreThan } from '../error/bounded.js';
+import { needInput } from '../error/guard.js';
 import { findRoot } from '../number/index.js';
 import type { SourceKey, SourceStatus } from '../source/index.js';
 import type { PlatinumCurve } from '../table/index.js';
@@ -43,8 +44,8 @@ export function rtdTemperature(input: RtdTemperatureInput): RtdTemperatureResult
   needInput(fn, input);
   const { curve, nominalOhm, resistanceOhm } = input;
   needPlatinum(fn, curve);
-  needAbove(fn, 'nominalOhm', nominalOhm);
-  needAbove(fn, 'resistanceOhm', resistanceOhm);
+  needMoreThan(fn, 'nominalOhm', nominalOhm);
+  needMoreThan(fn, 'resistanceOhm', resistanceOhm);
   const { a, b, lowTempC, highTempC } = curve;
   const wanted = resistanceOhm / nominalOhm;
   const lowest = platinum(curve, lowTempC).ratio;

@@ -1,5 +1,6 @@
 import { InputError } from '../error/index.js';
-import { needAbove, needAtLeast, needBetween, needInput, needList, needOneOf, needTempC } from '../error/guard.js';
+import { needMoreThan, needNoLessThan } from '../error/bounded.js';
+import { needAtLeast, needBetween, needInput, needList, needOneOf, needTempC } from '../error/guard.js';
 import type { SourceKey, SourceStatus } from '../source/index.js';
 import type { ThermistorCurve } from '../table/index.js';
 import { atResistance, atTemp, type Law, lawOf, needWithin } from './law.js';
@@ -124,14 +125,14 @@ function needTolerances(fn: string, input: ThermistorErrorBudgetInput): void {
   if (sensorToleranceFraction !== undefined) {
     needBetween(fn, 'sensorToleranceFraction', sensorToleranceFraction, 0, 0.5, 'a fraction: 1 % is 0.01');
   }
-  if (sensorToleranceK !== undefined) needAtLeast(fn, 'sensorToleranceK', sensorToleranceK);
-  needAbove(fn, 'adcSteps', input.adcSteps, 1);
+  if (sensorToleranceK !== undefined) needNoLessThan(fn, 'sensorToleranceK', sensorToleranceK);
+  needMoreThan(fn, 'adcSteps', input.adcSteps, 1);
   needAtLeast(fn, 'adcErrorCounts', input.adcErrorCounts, 0.5, 'rounding alone is half a count');
   needOneOf(fn, 'reference', input.reference, ['ratiometric', 'absolute']);
   if (input.reference === 'absolute') {
     needBetween(fn, 'supplyToleranceFraction', supplyToleranceFraction as number, 0, 0.5, 'a fraction: 1 % is 0.01');
   }
-  if (input.dissipationMwPerK !== undefined) needAbove(fn, 'dissipationMwPerK', input.dissipationMwPerK);
+  if (input.dissipationMwPerK !== undefined) needMoreThan(fn, 'dissipationMwPerK', input.dissipationMwPerK);
 }
 
 /** What is at its limit, as −1, 0 or 1 each; heat as 0 or 1. */

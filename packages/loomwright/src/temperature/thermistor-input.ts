@@ -1,5 +1,6 @@
 import { InputError } from '../error/index.js';
-import { needAbove, needFinite, needInput, needTempC } from '../error/guard.js';
+import { needMoreThan } from '../error/bounded.js';
+import { needFinite, needInput, needTempC } from '../error/guard.js';
 import type { SourceKey, SourceStatus } from '../source/index.js';
 import type { ThermistorCurve } from '../table/index.js';
 import { atResistance, atTemp, lawOf, needWithin, type Place } from './law.js';
@@ -37,7 +38,7 @@ export interface ThermistorInputResult {
   /** Volts a kelvin at that place; below 0 with the sensor to ground. */
   readonly slopeVPerK: number | null;
   /** Kelvins a count of the converter, or null where no steps were given. */
-  readonly kelvinPerCount: number | null;
+  readonly countK: number | null;
   /** Heat in the sensor in mW. */
   readonly sensorMw: number | null;
   /** How far that heat lifts the sensor above what it measures, in K, or null where no dissipation was given. */
@@ -68,8 +69,8 @@ export function thermistorInput(input: ThermistorInputInput): ThermistorInputRes
   const { curve, inputV, tempC, resistanceOhm, adcSteps, dissipationMwPerK, extrapolate = false } = input;
   const law = lawOf(fn, curve);
   needPull(fn, input);
-  if (adcSteps !== undefined) needAbove(fn, 'adcSteps', adcSteps, 1);
-  if (dissipationMwPerK !== undefined) needAbove(fn, 'dissipationMwPerK', dissipationMwPerK);
+  if (adcSteps !== undefined) needMoreThan(fn, 'adcSteps', adcSteps, 1);
+  if (dissipationMwPerK !== undefined) needMoreThan(fn, 'dissipationMwPerK', dissipationMwPerK);
   const given = Number(inputV !== undefined) + Number(tempC !== undefined) + Number(resistanceOhm !== undefined);
   if (given !== 1) {
     const must = 'or tempC or resistanceOhm must be given, one only';
@@ -84,7 +85,7 @@ export function thermistorInput(input: ThermistorInputInput): ThermistorInputRes
   } else {
     let ohm: number;
     if (resistanceOhm !== undefined) {
-      needAbove(fn, 'resistanceOhm', resistanceOhm);
+      needMoreThan(fn, 'resistanceOhm', resistanceOhm);
       ohm = resistanceOhm;
     } else {
       needFinite(fn, 'inputV', inputV as number);
@@ -106,7 +107,7 @@ export function thermistorInput(input: ThermistorInputInput): ThermistorInputRes
     tempC: place.tempC,
     fault: null,
     slopeVPerK,
-    kelvinPerCount: adcSteps === undefined ? null : input.supplyV / adcSteps / Math.abs(slopeVPerK),
+    countK: adcSteps === undefined ? null : input.supplyV / adcSteps / Math.abs(slopeVPerK),
     sensorMw,
     selfHeatingRiseK: dissipationMwPerK === undefined ? null : sensorMw / dissipationMwPerK,
     extrapolated,
@@ -122,7 +123,7 @@ function noNumber(input: ThermistorInputInput, fault: 'open' | 'short'): Thermis
     tempC: null,
     fault,
     slopeVPerK: null,
-    kelvinPerCount: null,
+    countK: null,
     sensorMw: null,
     selfHeatingRiseK: null,
     extrapolated: false,

@@ -1,5 +1,6 @@
 import { InputError } from '../error/index.js';
-import { needAbove, needInput, needList } from '../error/guard.js';
+import { needMoreThan } from '../error/bounded.js';
+import { needInput, needList } from '../error/guard.js';
 import type { ThermistorCurve } from '../table/index.js';
 import { atResistance, lawOf } from './law.js';
 import type { FittedPoint } from './letters.js';
@@ -49,7 +50,7 @@ export function thermistorResiduals(input: ThermistorResidualsInput): Thermistor
     const field = `points[${i}]`;
     if (typeof point !== 'object' || point === null)
       throw new InputError(fn, field, 'object', point, 'must be a point');
-    needAbove(fn, `${field}.resistanceOhm`, point.resistanceOhm);
+    needMoreThan(fn, `${field}.resistanceOhm`, point.resistanceOhm);
     const { tempC, warning } = kelvinWarning(fn, field, point);
     if (warning !== null) warnings.push(warning);
     const { resistanceOhm } = point;

@@ -1,4 +1,5 @@
-import { needAbove, needInput, needTempC } from '../error/guard.js';
+import { needMoreThan } from '../error/bounded.js';
+import { needInput, needTempC } from '../error/guard.js';
 import { findRoot } from '../number/index.js';
 import type { SourceKey, SourceStatus } from '../source/index.js';
 import type { ThermistorCurve } from '../table/index.js';
@@ -54,7 +55,7 @@ export function thermistorSelfHeating(input: ThermistorSelfHeatingInput): Thermi
   const law = lawOf(fn, curve);
   needPull(fn, input);
   needTempC(fn, 'ambientTempC', ambientTempC);
-  needAbove(fn, 'dissipationMwPerK', dissipationMwPerK);
+  needMoreThan(fn, 'dissipationMwPerK', dissipationMwPerK);
   const riseAt = (tempC: number): number =>
     (pullVolts(input, atTemp(fn, law, tempC).resistanceOhm).sensorW * 1000) / dissipationMwPerK;
   const f = (riseK: number): number => riseK - riseAt(ambientTempC + riseK);

@@ -1,5 +1,6 @@
 import { InputError } from '../error/index.js';
-import { needAbove, needInput } from '../error/guard.js';
+import { needMoreThan } from '../error/bounded.js';
+import { needInput } from '../error/guard.js';
 import type { ThermistorCurve } from '../table/index.js';
 import { atResistance, type Law, lawOf } from './law.js';
 import { resistanceRange } from './thermistor-temperature-each.js';
@@ -59,19 +60,23 @@ export function thermistorTable(input: ThermistorTableInput): ThermistorTable {
   if (law.kind === 'inverse-cubic') {
     throw new InputError(fn, 'curve.kind', 'oneOf', curve.kind, 'must give 1/T by resistance: fit its points first');
   }
-  needAbove(fn, 'lowestOhm', lowestOhm);
-  needAbove(fn, 'highestOhm', highestOhm, lowestOhm);
-  needAbove(fn, 'maxErrorK', maxErrorK, 1e-6);
+  needMoreThan(fn, 'lowestOhm', lowestOhm);
+  needMoreThan(fn, 'highestOhm', highestOhm, lowestOhm);
+  needMoreThan(fn, 'maxErrorK', maxErrorK, 1e-6);
   const { low, high } = resistanceRange(fn, law, curve, extrapolate);
   if (lowestOhm < low)
     throw new InputError(fn, 'lowestOhm', 'range', lowestOhm, `must be at least ${low.toPrecision(6)} Ω`);
   if (highestOhm > high)
     throw new InputError(fn, 'highestOhm', 'range', highestOhm, `must be at most ${high.toPrecision(6)} Ω`);
+  // Wide pieces reach beyond the range, where the curve may turn: then the next narrower ones are tried.
+  let turns = false;
   for (let mantissaBits = 2; mantissaBits <= 16; mantissaBits++) {
     const table = build(fn, law, lowestOhm, highestOhm, mantissaBits);
-    if (table === null) break;
-    if (table.boundK <= maxErrorK) return table;
+    if (table === 'too many') break;
+    turns = table === 'turns';
+    if (table !== 'turns' && table.boundK <= maxErrorK) return table;
   }
+  if (turns) throw new InputError(fn, 'curve', 'range', curve, 'must fall with temperature over the whole range');
   throw new InputError(fn, 'maxErrorK', 'range', maxErrorK, 'must leave a table of at most a million pieces');
 }
 
@@ -83,19 +88,17 @@ function build(
   lowestOhm: number,
   highestOhm: number,
   mantissaBits: number,
-): ThermistorTable | null {
+): ThermistorTable | 'too many' | 'turns' {
   const firstPlace = placeOf(lowestOhm, mantissaBits);
   const count = placeOf(highestOhm, mantissaBits) - firstPlace + 1;
-  if (count > 1 << 20) return null;
+  if (count > 1 << 20) return 'too many';
   const pieces = new Float64Array(2 * count);
   let boundK = 0;
   for (let k = 0; k < count; k++) {
     const from = startOf(firstPlace + k, mantissaBits);
     const to = startOf(firstPlace + k + 1, mantissaBits);
     const curvature = curvatureOver(law, Math.log(from), Math.log(to));
-    if (curvature === null) {
-      throw new InputError(fn, 'curve', 'range', from, 'must fall with temperature over the whole range');
-    }
+    if (curvature === null) return 'turns';
     const [least, most] = curvature;
     const chordK = ((to - from) ** 2 / (8 * from * from)) * Math.max(Math.abs(least), Math.abs(most));
     const oneSided = least >= 0 || most <= 0;
@@ -165,7 +168,8 @@ function curvature(p: readonly number[], l: Interval): Interval | null {
   const y = bounds(p, l);
   const y1 = bounds(first, l);
   const y2 = bounds(second, l);
-  if (!(y[0] > 0 && y1[0] > 0)) return null;
+  // A little within what atResistance takes, so that it answers at both ends.
+  if (!(y[0] > 1 / 2270 && y[1] < 1 / 0.2 && y1[0] > 1e-9 && y1[1] < 1e3)) return null;
   const bend: Interval = [y1[0] - y2[1], y1[1] - y2[0]];
   const bendLow = bend[0] >= 0 ? bend[0] / (y[1] * y[1]) : bend[0] / (y[0] * y[0]);
   const bendHigh = bend[1] >= 0 ? bend[1] / (y[0] * y[0]) : bend[1] / (y[1] * y[1]);

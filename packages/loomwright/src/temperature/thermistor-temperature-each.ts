@@ -1,7 +1,7 @@
 import { InputError } from '../error/index.js';
 import { needInput } from '../error/guard.js';
 import type { ThermistorCurve } from '../table/index.js';
-import { atResistance, atTemp, type Law, lawOf } from './law.js';
+import { atResistance, atTemp, type Law, lawOf, polynomial } from './law.js';
 
 export interface ThermistorTemperatureEachInput {
   /** The sensors' common curve. */
@@ -33,9 +33,10 @@ export function thermistorTemperatureEach(input: ThermistorTemperatureEachInput)
   const law = lawOf(fn, curve);
   const into = needArrays(fn, resistanceOhm, input.into);
   const { low, high } = resistanceRange(fn, law, curve, extrapolate);
-  const stopped = law.kind === 'reciprocal' ? fill(law, resistanceOhm, into, low, high) : 0;
+  const stopped =
+    law.kind === 'reciprocal' && surelyFalls(law, low, high) ? fill(law, resistanceOhm, into, low, high) : 0;
   for (let i = stopped; i < resistanceOhm.length; i++) {
-    // The slow way: laws without a polynomial, and the reading at which the loop above stopped, for its error.
+    // The slow way: laws that need a closer look, and the reading at which the loop above stopped, for its error.
     const ohm = resistanceOhm[i] as number;
     if (!(ohm >= low && ohm <= high)) throw outOfRange(fn, i, ohm, low, high);
     into[i] = atResistance(fn, law, ohm).tempC;
@@ -74,7 +75,22 @@ export function resistanceRange(
   const highTempC = curve.highTempC ?? rows[rows.length - 1]?.[0];
   const atHot = extrapolate || highTempC === undefined ? 0 : atTemp(fn, law, highTempC).resistanceOhm * (1 - 1e-12);
   const atCold = extrapolate || lowTempC === undefined ? 0 : atTemp(fn, law, lowTempC).resistanceOhm * (1 + 1e-12);
-  return { low: atHot > 0 ? atHot : Number.MIN_VALUE, high: atCold > 0 ? atCold : Number.MAX_VALUE };
+  return { low: atHot > 0 ? atHot : 1e-12, high: atCold > 0 ? atCold : 1e12 };
+}
+
+/** Whether a polynomial rises everywhere, and keeps between 0.15 K and 2000 °C from one resistance to the other. */
+function surelyFalls(
+  { reciprocal: { refOhm, p } }: Law & { readonly kind: 'reciprocal' },
+  low: number,
+  high: number,
+): boolean {
+  const [, b = 0, c2 = 0, c3 = 0, , c5 = 0] = p;
+  const rises = b > 1e-9 && b < 1e3 && c5 >= 0 && c3 >= 0 && c2 * c2 <= 3 * b * c3;
+  return (
+    rises &&
+    polynomial(p, Math.log(low / refOhm)).value > 1 / 2273 &&
+    polynomial(p, Math.log(high / refOhm)).value < 1 / 0.15
+  );
 }
 
 /** The loop for polynomials in ln R; returns where it stopped: the length, or the first reading out of range. */
@@ -94,9 +110,7 @@ function fill(
       const ohm = resistanceOhm[i] as number;
       if (!(ohm >= low && ohm <= high)) return i;
       const l = Math.log(ohm);
-      const y = a + l * (b + c3 * l * l);
-      if (!(y > 0)) return i;
-      into[i] = 1 / y - zeroCInK;
+      into[i] = 1 / (a + l * (b + c3 * l * l)) - zeroCInK;
     }
     return n;
   }
@@ -104,9 +118,7 @@ function fill(
     const ohm = resistanceOhm[i] as number;
     if (!(ohm >= low && ohm <= high)) return i;
     const l = Math.log(ohm) - shift;
-    const y = a0 + l * (b + l * (c2 + l * (c3 + l * (c4 + l * c5))));
-    if (!(y > 0)) return i;
-    into[i] = 1 / y - zeroCInK;
+    into[i] = 1 / (a0 + l * (b + l * (c2 + l * (c3 + l * (c4 + l * c5))))) - zeroCInK;
   }
   return n;
 }

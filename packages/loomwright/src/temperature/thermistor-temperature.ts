@@ -1,4 +1,5 @@
-import { needAbove, needInput } from '../error/guard.js';
+import { needMoreThan } from '../error/bounded.js';
+import { needInput } from '../error/guard.js';
 import type { SourceKey, SourceStatus } from '../source/index.js';
 import type { ThermistorCurve } from '../table/index.js';
 import { atResistance, lawOf, needWithin, type Place } from './law.js';
@@ -45,7 +46,7 @@ export function thermistorTemperature(input: ThermistorTemperatureInput): Thermi
   needInput('thermistorTemperature', input);
   const { curve, resistanceOhm, extrapolate = false } = input;
   const law = lawOf('thermistorTemperature', curve);
-  needAbove('thermistorTemperature', 'resistanceOhm', resistanceOhm);
+  needMoreThan('thermistorTemperature', 'resistanceOhm', resistanceOhm);
   const place = atResistance('thermistorTemperature', law, resistanceOhm);
   const extrapolated = needWithin('thermistorTemperature', curve, place, extrapolate, 'resistanceOhm', resistanceOhm);
   return { tempC: place.tempC, ...slopes(place), extrapolated, ...provenance(curve) };

@@ -22,10 +22,10 @@ export interface ThermocoupleTemperatureResult {
   readonly hotTempC: number;
   /** Measured voltage with the cold junction made good, in mV: what printed tables are read with. */
   readonly hotMv: number;
-  /** Sensitivity at the measuring junction, in µV/K. */
-  readonly sensitivityUvPerK: number;
+  /** Sensitivity at the measuring junction, in mV/K. */
+  readonly slopeMvPerK: number;
   /** Kelvins that the answer is off a kelvin of error at the cold junction. */
-  readonly coldJunctionShare: number;
+  readonly coldJunctionFraction: number;
   readonly source: SourceKey;
   readonly sourceStatus: SourceStatus;
 }
@@ -39,7 +39,7 @@ export interface ThermocoupleTemperatureResult {
  * $$E(t_\mathrm{hot}) = E_\mathrm{measured} + E(t_\mathrm{cold})$$
  *
  * @param input type, voltage, cold junction, method
- * @returns °C, mV against 0 °C, µV/K, how much an error at the cold junction counts
+ * @returns °C, mV against 0 °C, mV/K, how much an error at the cold junction counts
  * @throws InputError when a field is missing, or the voltage lies outside the type's range or that of the printed
  * inverse
  * @source nist-monograph-175 (reference functions and approximate inverses on the ITS-90)
@@ -62,8 +62,8 @@ export function thermocoupleTemperature(input: ThermocoupleTemperatureInput): Th
   return {
     hotTempC,
     hotMv,
-    sensitivityUvPerK: mvPerK * 1000,
-    coldJunctionShare: cold.mvPerK / mvPerK,
+    slopeMvPerK: mvPerK,
+    coldJunctionFraction: cold.mvPerK / mvPerK,
     source: thermocouple.source,
     sourceStatus: thermocouple.status,
   };

@@ -19,8 +19,8 @@ export interface ThermocoupleVoltageResult {
   readonly hotMv: number;
   /** What the cold junction takes off, in mV. */
   readonly coldMv: number;
-  /** Sensitivity at the measuring junction, in µV/K. */
-  readonly sensitivityUvPerK: number;
+  /** Sensitivity at the measuring junction, in mV/K. */
+  readonly slopeMvPerK: number;
   readonly source: SourceKey;
   readonly sourceStatus: SourceStatus;
 }
@@ -31,7 +31,7 @@ export interface ThermocoupleVoltageResult {
  * $$E = E(t_\mathrm{hot}) - E(t_\mathrm{cold}), \qquad E(t) = \sum_i c_i t^i \;(+\, a_0 e^{a_1 (t - a_2)^2} \text{ for K above } 0\,°\mathrm{C})$$
  *
  * @param input type, temperatures of both junctions
- * @returns mV at the ends, of either junction, and sensitivity in µV/K
+ * @returns mV at the ends, of either junction, and sensitivity in mV/K
  * @throws InputError when a field is missing or a temperature lies outside the type's range
  * @source nist-monograph-175 (reference functions on the ITS-90)
  * @example thermocoupleVoltage({ thermocouple: thermocoupleK, hotTempC: 900, coldTempC: 25 }).emfMv //=> 36.3257
@@ -47,7 +47,7 @@ export function thermocoupleVoltage(input: ThermocoupleVoltageInput): Thermocoup
     emfMv: hot.mv - cold.mv,
     hotMv: hot.mv,
     coldMv: cold.mv,
-    sensitivityUvPerK: hot.mvPerK * 1000,
+    slopeMvPerK: hot.mvPerK,
     source: thermocouple.source,
     sourceStatus: thermocouple.status,
   };
