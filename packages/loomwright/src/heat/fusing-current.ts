@@ -61,16 +61,19 @@ export function fusingCurrent(input: FusingCurrentInput): FusingCurrentResult {
   needInput(fn, input);
   const { rule, areaMm2, durationS, startTempC, diameterMm, metal = 'copper' } = input;
   needOneOf(fn, 'rule', rule, ['onderdonk', 'icea-p-32-382', 'preece']);
-  if (rule === 'preece') {
-    needOneOf(fn, 'metal', metal, Object.keys(PREECE));
-    needAbove(fn, 'diameterMm', diameterMm as number);
+  needOneOf(fn, 'metal', metal, Object.keys(PREECE));
+  const preece = rule === 'preece';
+  if (preece || diameterMm !== undefined) needAbove(fn, 'diameterMm', diameterMm as number);
+  if (!preece || areaMm2 !== undefined) needAbove(fn, 'areaMm2', areaMm2 as number);
+  if (!preece || durationS !== undefined) {
+    needBetween(fn, 'durationS', durationS as number, 0, 10, 'a wire gives heat away in longer times');
+    needAbove(fn, 'durationS', durationS as number);
+  }
+  if (!preece || startTempC !== undefined) needBetween(fn, 'startTempC', startTempC as number, -60, 400);
+  if (preece) {
     const currentA = PREECE[metal] * ((diameterMm as number) / MM_PER_INCH) ** 1.5;
     return { currentA, rule, source: 'preece-1888', sourceStatus: metal === 'copper' ? 'published' : 'memory' };
   }
-  needAbove(fn, 'areaMm2', areaMm2 as number);
-  needBetween(fn, 'durationS', durationS as number, 0, 10, 'a wire gives heat away in longer times');
-  needAbove(fn, 'durationS', durationS as number);
-  needBetween(fn, 'startTempC', startTempC as number, -60, 400);
   const circularMils = mm2ToCircularMils(areaMm2 as number);
   const log = Math.log10((1083 - (startTempC as number)) / (234 + (startTempC as number)) + 1);
   const factor = rule === 'onderdonk' ? 1 / 33 : 0.0297;

@@ -1,6 +1,7 @@
 export { cards } from './all.js';
 export { cautions, type CautionKey } from './caution.js';
 export * from './feed/index.js';
+export * from './heat/index.js';
 export { nomenclature, termOf, type Term, type Terms } from './nomenclature/index.js';
 export {
   type Card,
