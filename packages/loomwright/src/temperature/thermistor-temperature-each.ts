@@ -33,8 +33,7 @@ export function thermistorTemperatureEach(input: ThermistorTemperatureEachInput)
   const law = lawOf(fn, curve);
   const into = needArrays(fn, resistanceOhm, input.into);
   const { low, high } = resistanceRange(fn, law, curve, extrapolate);
-  const stopped =
-    law.kind === 'reciprocal' && surelyFalls(law, low, high) ? fill(law, resistanceOhm, into, low, high) : 0;
+  const stopped = law.kind === 'reciprocal' && surelyFalls(law, high) ? fill(law, resistanceOhm, into, low, high) : 0;
   for (let i = stopped; i < resistanceOhm.length; i++) {
     // The slow way: laws that need a closer look, and the reading at which the loop above stopped, for its error.
     const ohm = resistanceOhm[i] as number;
@@ -78,19 +77,14 @@ export function resistanceRange(
   return { low: atHot > 0 ? atHot : 1e-12, high: atCold > 0 ? atCold : 1e12 };
 }
 
-/** Whether a polynomial rises everywhere, and keeps between 0.15 K and 2000 °C from one resistance to the other. */
-function surelyFalls(
-  { reciprocal: { refOhm, p } }: Law & { readonly kind: 'reciprocal' },
-  low: number,
-  high: number,
-): boolean {
+/** 1/T just below 2000 °C: what lies beyond is left to the slow way to judge. */
+const LEAST_Y = 4.4e-4;
+
+/** Whether a polynomial rises everywhere, and stays above 0.15 K to the largest resistance. */
+function surelyFalls({ reciprocal: { refOhm, p } }: Law & { readonly kind: 'reciprocal' }, high: number): boolean {
   const [, b = 0, c2 = 0, c3 = 0, , c5 = 0] = p;
   const rises = b > 1e-9 && b < 1e3 && c5 >= 0 && c3 >= 0 && c2 * c2 <= 3 * b * c3;
-  return (
-    rises &&
-    polynomial(p, Math.log(low / refOhm)).value > 1 / 2273 &&
-    polynomial(p, Math.log(high / refOhm)).value < 1 / 0.15
-  );
+  return rises && polynomial(p, Math.log(high / refOhm)).value < 1 / 0.15;
 }
 
 /** The loop for polynomials in ln R; returns where it stopped: the length, or the first reading out of range. */
@@ -110,7 +104,9 @@ function fill(
       const ohm = resistanceOhm[i] as number;
       if (!(ohm >= low && ohm <= high)) return i;
       const l = Math.log(ohm);
-      into[i] = 1 / (a + l * (b + c3 * l * l)) - zeroCInK;
+      const y = a + l * (b + c3 * l * l);
+      if (!(y > LEAST_Y)) return i;
+      into[i] = 1 / y - zeroCInK;
     }
     return n;
   }
@@ -118,7 +114,9 @@ function fill(
     const ohm = resistanceOhm[i] as number;
     if (!(ohm >= low && ohm <= high)) return i;
     const l = Math.log(ohm) - shift;
-    into[i] = 1 / (a0 + l * (b + l * (c2 + l * (c3 + l * (c4 + l * c5))))) - zeroCInK;
+    const y = a0 + l * (b + l * (c2 + l * (c3 + l * (c4 + l * c5))));
+    if (!(y > LEAST_Y)) return i;
+    into[i] = 1 / y - zeroCInK;
   }
   return n;
 }
