@@ -12,3 +12,4 @@ export {
 } from './size-feed.js';
 export { solveFeed, type SolveFeedInput, type SolveFeedResult } from './solve-feed.js';
 export { voltageDrop, type VoltageDropInput, type VoltageDropResult } from './voltage-drop.js';
+export { voltageDropEach, type VoltageDropEachInput, type VoltageDropEachResult } from './voltage-drop-each.js';

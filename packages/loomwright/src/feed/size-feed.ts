@@ -227,7 +227,7 @@ function judgeWith(input: Plain, size: ResolvedSize): Judged {
       continue;
     }
     at.push({ supplyV: volts, loadV: state.loadV, dropV: state.dropV, currentA: state.currentA });
-    hottestA = Math.max(hottestA, state.currentA);
+    hottestA = Math.max(hottestA, state.rmsA);
     if (at.length === 1) {
       solved = state;
       usedTempC = tempC as number;
@@ -315,7 +315,7 @@ function settledTempC(input: Plain, size: ResolvedSize, heated: Heated | null, v
     const hot = withSize([{ name: '', lengthM }], size, tempC)[0]?.resistanceOhm ?? 0;
     const point = settle(load, volts, fixed + hot);
     if ('code' in point) return null;
-    const next = heated.tempC(point.currentA);
+    const next = heated.tempC(point.currentA * Math.sqrt(point.dutyFraction));
     if (next === null) return null;
     if (Math.abs(next - tempC) <= 1e-9) return next;
     tempC = next;

@@ -1,3 +1,4 @@
+import { InputError } from '../error/index.js';
 import { needAbove, needAtLeast, needInput, needConductorTempC } from '../error/guard.js';
 
 export interface VoltageDropInput {
@@ -46,17 +47,48 @@ export interface VoltageDropResult {
  * @example voltageDrop({ supplyV: 12, currentA: 5, outLengthM: 5, returnLengthM: 5, resistanceOhmPerM: 0.039, ratedTempC: 20, conductorTempC: 85 }).dropV //=> 2.44804
  */
 export function voltageDrop(input: VoltageDropInput): VoltageDropResult {
-  needInput('voltageDrop', input);
+  if (typeof input !== 'object' || input === null) refuse(input);
   const { supplyV, currentA, outLengthM, returnLengthM, resistanceOhmPerM, ratedTempC, conductorTempC } = input;
-  needAbove('voltageDrop', 'supplyV', supplyV);
-  needAtLeast('voltageDrop', 'currentA', currentA);
-  needAtLeast('voltageDrop', 'outLengthM', outLengthM);
-  needAtLeast('voltageDrop', 'returnLengthM', returnLengthM);
-  needAbove('voltageDrop', 'resistanceOhmPerM', resistanceOhmPerM);
-  needConductorTempC('voltageDrop', 'ratedTempC', ratedTempC);
-  needConductorTempC('voltageDrop', 'conductorTempC', conductorTempC);
   const hot = (234.5 + conductorTempC) / (234.5 + ratedTempC);
   const resistanceOhm = resistanceOhmPerM * (outLengthM + returnLengthM) * hot;
   const dropV = currentA * resistanceOhm;
-  return { dropV, dropFraction: dropV / supplyV, loadV: supplyV - dropV, resistanceOhm, lossW: dropV * currentA };
+  const loadV = supplyV - dropV;
+  const lossW = dropV * currentA;
+  // One expression, so that a million calls cost little more than the arithmetic; `refuse` finds out what is wrong.
+  // Infinite inputs show in the results: x − x is 0 for finite numbers only.
+  const sound =
+    typeof supplyV === 'number' &&
+    typeof currentA === 'number' &&
+    typeof outLengthM === 'number' &&
+    typeof returnLengthM === 'number' &&
+    typeof resistanceOhmPerM === 'number' &&
+    typeof ratedTempC === 'number' &&
+    typeof conductorTempC === 'number' &&
+    supplyV > 0 &&
+    currentA >= 0 &&
+    outLengthM >= 0 &&
+    returnLengthM >= 0 &&
+    resistanceOhmPerM > 0 &&
+    ratedTempC >= -100 &&
+    ratedTempC <= 400 &&
+    conductorTempC >= -100 &&
+    conductorTempC <= 400 &&
+    loadV - loadV === 0 &&
+    lossW - lossW === 0;
+  if (!sound) refuse(input);
+  return { dropV, dropFraction: dropV / supplyV, loadV, resistanceOhm, lossW };
+}
+
+/** Throws for the first field that is at fault. */
+function refuse(input: VoltageDropInput): never {
+  const fn = 'voltageDrop';
+  needInput(fn, input);
+  needAbove(fn, 'supplyV', input.supplyV);
+  needAtLeast(fn, 'currentA', input.currentA);
+  needAtLeast(fn, 'outLengthM', input.outLengthM);
+  needAtLeast(fn, 'returnLengthM', input.returnLengthM);
+  needAbove(fn, 'resistanceOhmPerM', input.resistanceOhmPerM);
+  needConductorTempC(fn, 'ratedTempC', input.ratedTempC);
+  needConductorTempC(fn, 'conductorTempC', input.conductorTempC);
+  throw new InputError(fn, 'currentA', 'range', input.currentA, 'must not make the result larger than any number');
 }
