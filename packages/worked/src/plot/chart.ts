@@ -2,6 +2,12 @@ import type * as PlotModule from '@observablehq/plot';
 import { formatNumber } from '../quantity/index.js';
 import { ink } from '../draw/index.js';
 
+/** The parts of Observable Plot that a chart needs: the module itself, or an object with these names alone. */
+export type PlotParts = Pick<
+  typeof PlotModule,
+  'areaY' | 'axisX' | 'axisY' | 'dot' | 'gridX' | 'gridY' | 'line' | 'plot' | 'rect' | 'ruleX' | 'ruleY' | 'text'
+>;
+
 /** One axis of a chart. */
 export interface ChartAxis {
   /** What it shows, without the unit. */
@@ -68,12 +74,12 @@ const DASHES = ['', '6 3', '2 3', '8 3 2 3'];
 /**
  * Draws a chart with Observable Plot, which the caller hands in: whoever draws nothing does not load it.
  *
- * @param Plot the module `@observablehq/plot`
+ * @param Plot the module `@observablehq/plot`, or the parts of it that are used
  * @param spec what to draw
  * @param place width, height, document
  * @returns an SVG element; Plot's own labels on parts are taken off and the whole is labelled as one image
  */
-export function chart(Plot: typeof PlotModule, spec: ChartSpec, place: ChartPlace): Element {
+export function chart(Plot: PlotParts, spec: ChartSpec, place: ChartPlace): Element {
   const { x, y, series, limits = [], bands = [], chosen } = spec;
   const { width } = place;
   const narrow = width < 480;
@@ -193,7 +199,7 @@ function beside(
   return share < 0.3 ? { textAnchor: 'start', dx: 10, dy: -12 } : { textAnchor: 'end', dx: -10, dy: -12 };
 }
 
-function ticks(Plot: typeof PlotModule, which: 'x' | 'y', axis: ChartAxis, narrow: boolean): PlotModule.Markish[] {
+function ticks(Plot: PlotParts, which: 'x' | 'y', axis: ChartAxis, narrow: boolean): PlotModule.Markish[] {
   const common = { stroke: ink.rule, strokeOpacity: 1 };
   const format = (value: number): string => formatNumber(value, { digits: 4, trim: true });
   const given = axis.ticks === undefined ? (narrow ? { ticks: 5 } : {}) : { ticks: [...axis.ticks] };
@@ -213,7 +219,7 @@ function ticks(Plot: typeof PlotModule, which: 'x' | 'y', axis: ChartAxis, narro
 }
 
 function limitMarks(
-  Plot: typeof PlotModule,
+  Plot: PlotParts,
   limit: ChartLimit,
   xEnds: readonly [number, number],
   yEnds: readonly [number, number],

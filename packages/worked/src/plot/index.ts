@@ -7,4 +7,5 @@ export {
   type ChartSeries,
   type ChartSpec,
   chartTable,
+  type PlotParts,
 } from './chart.js';
