@@ -134,7 +134,9 @@ describe('edges', () => {
     expect(adcReading({ ...ten, pinV: 2.5, scale: kpa }).value).toBe(500);
   });
   it('more bits than there are is null, not a guess', () => {
-    expect(adcReading({ ...ten, pinV: 1, scale: feet, wantedStepValue: 1e-30 }).neededBits).toBeNull();
+    expect(
+      adcReading({ ...ten, pinV: 1, scale: { ...feet, highValue: 1e10 }, wantedStepValue: 1e-12 }).neededBits,
+    ).toBeNull();
   });
   it('refuses nonsense', () => {
     const input: AdcReadingInput = { ...ten, pinV: 1, scale: feet };

@@ -1,5 +1,6 @@
 import { InputError } from '../error/index.js';
-import { needAbove, needBetween, needFinite, needInput, needInteger, needOneOf, needText } from '../error/guard.js';
+import { needEarthly, needMoreThan } from '../error/bounded.js';
+import { needBetween, needInput, needInteger, needOneOf, needText } from '../error/guard.js';
 import { needTolerance } from './guard.js';
 
 /** How volts at the pin become what the user reads: two points of a straight line. */
@@ -80,7 +81,7 @@ export function adcReading(input: AdcReadingInput): AdcReadingResult {
   const fn = 'adcReading';
   needInput(fn, input);
   const { referenceV, bits, divisor, reference, rounding = 'nearest', scale, wantedStepValue } = input;
-  needAbove(fn, 'referenceV', referenceV);
+  needMoreThan(fn, 'referenceV', referenceV);
   needInteger(fn, 'bits', bits, 1);
   needBetween(fn, 'bits', bits, 1, 32);
   needOneOf(fn, 'divisor', divisor, ['2^n', '2^n-1']);
@@ -126,7 +127,7 @@ function exactCountOf(fn: string, input: AdcReadingInput, stepV: number, mostCou
     throw new InputError(fn, 'pinV', 'oneOfFields', pinV, 'or readCount must be given, one only');
   }
   if (pinV !== undefined) {
-    needFinite(fn, 'pinV', pinV);
+    needEarthly(fn, 'pinV', pinV);
     return pinV / stepV;
   }
   needInteger(fn, 'readCount', readCount as number);
@@ -142,10 +143,10 @@ function toleranceOf(fn: string, { referenceToleranceFraction }: AdcReadingInput
 /** User's units in one volt. */
 function slopeOf(fn: string, scale: AdcScale): number {
   needInput(fn, scale);
-  needFinite(fn, 'scale.lowV', scale.lowV);
-  needAbove(fn, 'scale.highV', scale.highV, scale.lowV);
-  needFinite(fn, 'scale.lowValue', scale.lowValue);
-  needFinite(fn, 'scale.highValue', scale.highValue);
+  needEarthly(fn, 'scale.lowV', scale.lowV);
+  needMoreThan(fn, 'scale.highV', scale.highV, scale.lowV);
+  needEarthly(fn, 'scale.lowValue', scale.lowValue);
+  needEarthly(fn, 'scale.highValue', scale.highValue);
   needText(fn, 'scale.unit', scale.unit);
   return (scale.highValue - scale.lowValue) / (scale.highV - scale.lowV);
 }
@@ -153,7 +154,7 @@ function slopeOf(fn: string, scale: AdcScale): number {
 /** The fewest bits whose step over the whole reference is no larger than the wanted one. */
 function bitsFor(fn: string, input: AdcReadingInput, spanValue: number, wanted: number | undefined): number | null {
   if (wanted === undefined) return null;
-  needAbove(fn, 'wantedStepValue', wanted);
+  needMoreThan(fn, 'wantedStepValue', wanted);
   const steps = (spanValue / wanted) * (1 - 1e-12);
   for (let n = 1; n <= 64; n++) if ((input.divisor === '2^n' ? 2 ** n : 2 ** n - 1) >= steps) return n;
   return null;

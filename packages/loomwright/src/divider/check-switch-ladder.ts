@@ -1,6 +1,7 @@
 import { type Check, makeCheck, tightestCheck } from '../check/index.js';
 import { InputError } from '../error/index.js';
-import { needAtLeast, needList, needText } from '../error/guard.js';
+import { needNoLessThan } from '../error/bounded.js';
+import { needList, needText } from '../error/guard.js';
 import { type Interval, parallel, share } from '../number/interval.js';
 import {
   idleOhmSeen,
@@ -84,7 +85,7 @@ export interface CheckSwitchLadderResult {
  * @returns volts of each state with worst cases, gaps, thresholds, faults, pairs, checks
  * @throws InputError when a field is missing or out of range, or the resistors do not rise
  * @source circuit-theory; corners by interval arithmetic, exact for a dry ladder without far-end resistor, else safe
- * @example checkSwitchLadder({ supplyV: 5, pullOhm: 1000, pullTo: 'supply', form: 'separate', buttonOhm: [110, 360, 750], toleranceFraction: 0.05, pullToleranceFraction: 0.05, wireOhm: 0, contactMostOhm: 0, leakOhm: null, idleOhm: null, guardV: 0.1, tellShort: true, tellOpen: false }).smallestGapV //=> 0.49532
+ * @example checkSwitchLadder({ supplyV: 5, pullOhm: 1000, pullTo: 'supply', form: 'separate', buttonOhm: [110, 360, 750], toleranceFraction: 0.05, pullToleranceFraction: 0.05, wireOhm: 0, contactMostOhm: 0, leakOhm: null, idleOhm: null, guardV: 0.1, tellShort: true, tellOpen: false }).smallestGapV //=> 0.598084
  */
 export function checkSwitchLadder(input: CheckSwitchLadderInput): CheckSwitchLadderResult {
   const fn = 'checkSwitchLadder';
@@ -92,7 +93,7 @@ export function checkSwitchLadder(input: CheckSwitchLadderInput): CheckSwitchLad
   const { supplyV, pullOhm, pullTo, buttonOhm, guardV, idleOhm } = input;
   needList(fn, 'buttonOhm', buttonOhm, 1);
   buttonOhm.forEach((ohm, i) => {
-    needAtLeast(fn, `buttonOhm[${i}]`, ohm);
+    needNoLessThan(fn, `buttonOhm[${i}]`, ohm);
     const before = input.form === 'chain' ? 0 : (buttonOhm[i - 1] as number);
     if (i > 0 && !(ohm > before)) {
       const must = input.form === 'chain' ? 'must be above 0' : 'must be above the one before';

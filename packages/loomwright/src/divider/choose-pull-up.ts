@@ -1,5 +1,6 @@
 import { type Check, makeCheck, type NotPossible, tightestCheck } from '../check/index.js';
-import { needAbove, needAtLeast, needInput, needInteger } from '../error/guard.js';
+import { needMoreThan, needNoLessThan } from '../error/bounded.js';
+import { needInput, needInteger } from '../error/guard.js';
 import type { PreferredSeries } from '../table/index.js';
 import { figure } from './figure.js';
 import { needTolerance } from './guard.js';
@@ -122,17 +123,17 @@ const SPAN = 'span between the ends of the sensor';
 function guard(input: ChoosePullUpInput): void {
   const fn = 'choosePullUp';
   needInput(fn, input);
-  needAbove(fn, 'supplyV', input.supplyV);
-  needAtLeast(fn, 'lowestSensorOhm', input.lowestSensorOhm);
-  needAbove(fn, 'highestSensorOhm', input.highestSensorOhm, input.lowestSensorOhm);
-  if (input.sensorMostA !== null) needAbove(fn, 'sensorMostA', input.sensorMostA);
-  if (input.sensorMostW !== null) needAbove(fn, 'sensorMostW', input.sensorMostW);
-  needAbove(fn, 'pullUpMostW', input.pullUpMostW);
-  needAtLeast(fn, 'faultV', input.faultV, input.supplyV);
+  needMoreThan(fn, 'supplyV', input.supplyV);
+  needNoLessThan(fn, 'lowestSensorOhm', input.lowestSensorOhm);
+  needMoreThan(fn, 'highestSensorOhm', input.highestSensorOhm, input.lowestSensorOhm);
+  if (input.sensorMostA !== null) needMoreThan(fn, 'sensorMostA', input.sensorMostA);
+  if (input.sensorMostW !== null) needMoreThan(fn, 'sensorMostW', input.sensorMostW);
+  needMoreThan(fn, 'pullUpMostW', input.pullUpMostW);
+  needNoLessThan(fn, 'faultV', input.faultV, input.supplyV);
   needSeries(fn, input.series);
   needTolerance(fn, 'toleranceFraction', input.toleranceFraction);
   needInteger(fn, 'fullScaleCount', input.fullScaleCount, 1);
-  needAtLeast(fn, 'wantedSpanCount', input.wantedSpanCount);
+  needNoLessThan(fn, 'wantedSpanCount', input.wantedSpanCount);
 }
 
 function judge(input: ChoosePullUpInput, pullUpOhm: number): PullUpChoice {
@@ -198,7 +199,12 @@ function judge(input: ChoosePullUpInput, pullUpOhm: number): PullUpChoice {
       const travelFraction = i / 10;
       const sensorOhm = highestSensorOhm + (lowestSensorOhm - highestSensorOhm) * travelFraction;
       const pinV = pin(sensorOhm, pullUpOhm);
-      return { travelFraction, sensorOhm, pinV, straightFraction: (highestPinV - pinV) / spanV };
+      return {
+        travelFraction,
+        sensorOhm,
+        pinV,
+        straightFraction: spanV > 0 ? (highestPinV - pinV) / spanV : travelFraction,
+      };
     }),
     checks,
     decidedBy: tightestCheck(checks)?.name ?? '',

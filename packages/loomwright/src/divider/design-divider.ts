@@ -1,6 +1,7 @@
 import { type Check, makeCheck, type NotPossible, tightestCheck } from '../check/index.js';
 import { InputError } from '../error/index.js';
-import { needAbove, needAtLeast, needInput } from '../error/guard.js';
+import { needMoreThan, needNoLessThan } from '../error/bounded.js';
+import { needInput } from '../error/guard.js';
 import { type Interval, parallel, productOf, shareOf, spread } from '../number/interval.js';
 import type { PreferredSeries } from '../table/index.js';
 import { figure } from './figure.js';
@@ -27,6 +28,8 @@ export interface DesignDividerInput {
   readonly clampV: number;
   /** Most current that the protection may carry in A, above 0. */
   readonly clampMostA: number;
+  /** Most of the full scale that may stay unused at the most volts to be read, as a fraction, above 0 and below 1. */
+  readonly mostUnusedFraction: number;
   /** The series that is in the drawer. */
   readonly series: PreferredSeries;
   /** Tolerance of both resistors as a fraction, 0 to below 1. */
@@ -65,7 +68,7 @@ export interface DividerDesign {
 
 export type DesignDividerResult = DividerDesign | NotPossible<DividerDesign>;
 
-type Rule = 'impedance-window' | 'clamp-current' | 'resistor-power';
+type Rule = 'scale-unused' | 'impedance-window' | 'clamp-current' | 'resistor-power';
 
 /**
  * The best real pair of resistors that brings a signal down to a pin.
@@ -82,7 +85,7 @@ type Rule = 'impedance-window' | 'clamp-current' | 'resistor-power';
  * @returns the pair with its corners, faults and checks; or not possible, because, with the nearest pair
  * @throws InputError when a field is missing or out of range
  * @source circuit-theory; corners by interval arithmetic, exact because each resistor is named once; iec-60063
- * @example designDivider({ lowestInV: 0, highestInV: 20, surgeV: 40, fullScaleV: 5, inputOhm: null, leastSourceOhm: 1000, mostSourceOhm: 10000, resistorMostW: 0.125, clampV: 5.6, clampMostA: 0.005, series: e24, toleranceFraction: 0 }).possible //=> true
+ * @example designDivider({ lowestInV: 0, highestInV: 20, surgeV: 40, fullScaleV: 5, inputOhm: null, leastSourceOhm: 1000, mostSourceOhm: 10000, resistorMostW: 0.125, clampV: 5.6, clampMostA: 0.005, mostUnusedFraction: 0.2, series: e24, toleranceFraction: 0 }).possible //=> true
  */
 export function designDivider(input: DesignDividerInput): DesignDividerResult {
   guard(input);
@@ -95,37 +98,41 @@ export function designDivider(input: DesignDividerInput): DesignDividerResult {
       nearest: null,
     };
   }
-  const rules: readonly Rule[] = ['impedance-window', 'clamp-current', 'resistor-power'];
-  const best = search(input, rules);
+  const best = search(input, RULE_ORDER);
   if (best !== null) return best;
-  for (const dropped of rules) {
+  // What is nearest keeps what protects the pin and gives up scale first.
+  for (const dropped of RULE_ORDER) {
     const nearest = search(
       input,
-      rules.filter((rule) => rule !== dropped),
+      RULE_ORDER.filter((rule) => rule !== dropped),
     );
-    if (nearest !== null) return { possible: false, code: dropped, because: reason(dropped, nearest), nearest };
+    if (nearest !== null) return { possible: false, code: dropped, because: reason(input, dropped, nearest), nearest };
   }
   const nearest = search(input, []);
-  const because = 'no pair of the series keeps more than one of: impedance window, clamp current, heat';
+  const because = 'no pair of the series keeps the limits on impedance, clamp current and heat together';
   return { possible: false, code: 'several-limits', because, nearest };
 }
+
+const RULE_ORDER: readonly Rule[] = ['scale-unused', 'impedance-window', 'clamp-current', 'resistor-power'];
 
 function guard(input: DesignDividerInput): void {
   const fn = 'designDivider';
   needInput(fn, input);
-  needAtLeast(fn, 'lowestInV', input.lowestInV);
-  needAbove(fn, 'highestInV', input.highestInV, input.lowestInV);
-  needAtLeast(fn, 'surgeV', input.surgeV, input.highestInV);
-  needAbove(fn, 'fullScaleV', input.fullScaleV);
-  if (input.inputOhm !== null) needAbove(fn, 'inputOhm', input.inputOhm);
-  needAbove(fn, 'leastSourceOhm', input.leastSourceOhm);
-  needAtLeast(fn, 'mostSourceOhm', input.mostSourceOhm, input.leastSourceOhm);
+  needNoLessThan(fn, 'lowestInV', input.lowestInV);
+  needMoreThan(fn, 'highestInV', input.highestInV, input.lowestInV);
+  needNoLessThan(fn, 'surgeV', input.surgeV, input.highestInV);
+  needMoreThan(fn, 'fullScaleV', input.fullScaleV);
+  if (input.inputOhm !== null) needMoreThan(fn, 'inputOhm', input.inputOhm);
+  needMoreThan(fn, 'leastSourceOhm', input.leastSourceOhm);
+  needNoLessThan(fn, 'mostSourceOhm', input.mostSourceOhm, input.leastSourceOhm);
   if (input.leastSourceOhm < 0.01 || input.mostSourceOhm > 1e9) {
     throw new InputError(fn, 'mostSourceOhm', 'range', input.mostSourceOhm, 'must leave a window within 0.01 to 1e9');
   }
-  needAbove(fn, 'resistorMostW', input.resistorMostW);
-  needAbove(fn, 'clampV', input.clampV);
-  needAbove(fn, 'clampMostA', input.clampMostA);
+  needMoreThan(fn, 'resistorMostW', input.resistorMostW);
+  needMoreThan(fn, 'clampV', input.clampV);
+  needMoreThan(fn, 'clampMostA', input.clampMostA);
+  needMoreThan(fn, 'mostUnusedFraction', input.mostUnusedFraction);
+  needTolerance(fn, 'mostUnusedFraction', input.mostUnusedFraction);
   needSeries(fn, input.series);
   needTolerance(fn, 'toleranceFraction', input.toleranceFraction);
 }
@@ -135,34 +142,63 @@ function guard(input: DesignDividerInput): void {
  * grows with the upper value, so the first that keeps the rules is the best for this lower one.
  */
 function search(input: DesignDividerInput, rules: readonly Rule[]): DividerDesign | null {
-  const { highestInV, fullScaleV, toleranceFraction, series, leastSourceOhm, mostSourceOhm } = input;
+  const { highestInV, fullScaleV, surgeV, clampV, clampMostA, toleranceFraction, series } = input;
+  const { leastSourceOhm, mostSourceOhm } = input;
   const wanted = fullScaleV / highestInV;
   const windowed = rules.includes('impedance-window');
   const leastLower = windowed ? leastSourceOhm : leastSourceOhm / 1000;
   const mostLower = (windowed ? mostSourceOhm : mostSourceOhm * 1000) / (1 - wanted);
   const middleOhm = Math.sqrt(leastSourceOhm * mostSourceOhm);
-  let best: DividerDesign | null = null;
+  const fromClamp = rules.includes('clamp-current') ? Math.max(0, surgeV - clampV) / clampMostA : 0;
+  const mostUnused = rules.includes('scale-unused') ? input.mostUnusedFraction : 0.999;
+  let best: { readonly upperOhm: number; readonly lowerOhm: number } | null = null;
+  let bestUnused = Infinity;
   let bestOff = Infinity;
   for (const lowerOhm of preferredBetween(series, leastLower, Math.min(mostLower, 1e12))) {
-    const leastUpper = (lowerOhm * (1 + toleranceFraction) * (1 / wanted - 1)) / (1 - toleranceFraction);
-    for (let k = preferredIndex(series, leastUpper); ; k++) {
+    const fromScale = lowerOhm * (1 + toleranceFraction) * (1 / wanted - 1);
+    for (let k = preferredIndex(series, Math.max(fromScale, fromClamp) / (1 - toleranceFraction)); ; k++) {
       const upperOhm = preferredAt(series, k);
-      if (upperOhm > 1e13) break;
       const out = outOf(input, upperOhm, lowerOhm);
       if (out.high * highestInV > fullScaleV) continue;
       const unused = 1 - (out.low * highestInV) / fullScaleV;
-      if (best !== null && unused > best.unusedFraction + 1e-12) break;
-      const design = judge(input, upperOhm, lowerOhm);
-      if (rules.some((rule) => design.checks.some((check) => RULES[check.name] === rule && !check.ok))) continue;
-      const off = Math.abs(Math.log(design.sourceOhm / middleOhm));
-      if (best === null || unused < best.unusedFraction - 1e-12 || off < bestOff - 1e-12) {
-        best = design;
+      if (unused > mostUnused || unused > bestUnused + 1e-12) break;
+      const sourceOhm = parallel(upperOhm, lowerOhm);
+      if (windowed && sourceOhm > mostSourceOhm) break;
+      if (windowed && sourceOhm < leastSourceOhm) continue;
+      const stress = stressOf(input, upperOhm, lowerOhm);
+      if (rules.includes('clamp-current') && stress.groundLostClampA > clampMostA) continue;
+      if (rules.includes('resistor-power') && Math.max(stress.upperW, stress.lowerW) > input.resistorMostW) continue;
+      const off = Math.abs(Math.log(sourceOhm / middleOhm));
+      if (unused < bestUnused - 1e-12 || off < bestOff - 1e-12) {
+        best = { upperOhm, lowerOhm };
+        bestUnused = unused;
         bestOff = off;
       }
       break;
     }
   }
-  return best;
+  return best === null ? null : judge(input, best.upperOhm, best.lowerOhm);
+}
+
+/** Clamp current and heat at the worst corners. */
+function stressOf(
+  { surgeV, clampV, toleranceFraction }: DesignDividerInput,
+  upperOhm: number,
+  lowerOhm: number,
+): Pick<DividerDesign, 'clampA' | 'groundLostClampA' | 'upperW' | 'lowerW'> {
+  const upper = spread(upperOhm, toleranceFraction);
+  const lower = spread(lowerOhm, toleranceFraction);
+  const surge = productOf({ low: surgeV, high: surgeV }, shareOf(upper, lower));
+  // The protection holds the pin down, which is the most that the upper one can see; the lower one sees at most the
+  // clamp volts. Mixing the corners keeps both on the safe side.
+  const acrossUpperV = surgeV - Math.min(surge.low, clampV);
+  const acrossLowerV = Math.min(surge.high, clampV);
+  return {
+    clampA: Math.max(0, (surgeV - clampV) / upper.low - clampV / lower.high),
+    groundLostClampA: Math.max(0, surgeV - clampV) / upper.low,
+    upperW: (acrossUpperV * acrossUpperV) / upper.low,
+    lowerW: (acrossLowerV * acrossLowerV) / lower.low,
+  };
 }
 
 /** The share that reaches the pin at the corners: a load only lowers it, so it counts in the low corner alone. */
@@ -175,6 +211,7 @@ function outOf(input: DesignDividerInput, upperOhm: number, lowerOhm: number): I
 
 /** Which rule a check belongs to. */
 const RULES: Readonly<Record<string, Rule>> = {
+  'scale left unused': 'scale-unused',
   'resistance at the pin, least': 'impedance-window',
   'resistance at the pin, most': 'impedance-window',
   'clamp current in a surge': 'clamp-current',
@@ -184,25 +221,24 @@ const RULES: Readonly<Record<string, Rule>> = {
 };
 
 function judge(input: DesignDividerInput, upperOhm: number, lowerOhm: number): DividerDesign {
-  const { lowestInV, highestInV, surgeV, fullScaleV, inputOhm, clampV, clampMostA, resistorMostW } = input;
-  const upper = spread(upperOhm, input.toleranceFraction);
-  const lower = spread(lowerOhm, input.toleranceFraction);
+  const { lowestInV, highestInV, surgeV, fullScaleV, inputOhm, clampMostA, resistorMostW } = input;
   const out = outOf(input, upperOhm, lowerOhm);
   const sourceOhm = parallel(upperOhm, lowerOhm);
+  const unusedFraction = 1 - (out.low * highestInV) / fullScaleV;
   const outFraction = 1 / (1 + upperOhm / parallel(lowerOhm, inputOhm ?? Infinity));
-  const groundLostClampA = Math.max(0, surgeV - clampV) / upper.low;
-  const clampA = Math.max(0, (surgeV - clampV) / upper.low - clampV / lower.high);
-  const surge = productOf({ low: surgeV, high: surgeV }, shareOf(upper, lower));
-  // The protection holds the pin down, which is the most that the upper one can see; the lower one sees at most the
-  // clamp volts. Mixing the corners keeps both on the safe side.
-  const acrossUpperV = surgeV - Math.min(surge.low, clampV);
-  const acrossLowerV = Math.min(surge.high, clampV);
-  const upperW = (acrossUpperV * acrossUpperV) / upper.low;
-  const lowerW = (acrossLowerV * acrossLowerV) / lower.low;
+  const stress = stressOf(input, upperOhm, lowerOhm);
+  const { clampA, groundLostClampA, upperW, lowerW } = stress;
   const given = { source: 'given-by-caller', sourceStatus: 'derived' } as const;
   const most = { ...given, sense: 'atMost' } as const;
   const checks = [
     makeCheck({ ...most, name: 'pin within full scale', value: out.high * highestInV, limit: fullScaleV, unit: 'V' }),
+    makeCheck({
+      ...most,
+      name: 'scale left unused',
+      value: unusedFraction,
+      limit: input.mostUnusedFraction,
+      unit: '',
+    }),
     makeCheck({
       ...given,
       sense: 'atLeast',
@@ -239,22 +275,39 @@ function judge(input: DesignDividerInput, upperOhm: number, lowerOhm: number): D
     highOutFraction: out.high,
     outAtLowestV: outFraction * lowestInV,
     outAtHighestV: outFraction * highestInV,
-    unusedFraction: 1 - (out.low * highestInV) / fullScaleV,
+    unusedFraction,
     readErrorFraction: Math.max(out.high / outFraction - 1, 1 - out.low / outFraction),
     surgeOutV: outFraction * surgeV,
-    clampA,
-    groundLostClampA,
-    upperW,
-    lowerW,
+    ...stress,
     checks,
     decidedBy: tightestCheck(checks)?.name ?? '',
   };
 }
 
-function reason(rule: Rule, nearest: DividerDesign): string {
+function reason(input: DesignDividerInput, rule: Rule, nearest: DividerDesign): string {
+  if (rule === 'scale-unused') {
+    const inTheWay = RULE_ORDER.filter(
+      (other) =>
+        other !== rule &&
+        search(
+          input,
+          RULE_ORDER.filter((kept) => kept !== other),
+        ) !== null,
+    );
+    const names =
+      inTheWay.length === 0 ? 'the series and its tolerance' : inTheWay.map((name) => WORDS[name]).join(' or ');
+    return `the best safe pair leaves ${figure(nearest.unusedFraction * 100)} % of the scale unused; in the way: ${names}`;
+  }
   const failed = nearest.checks.filter((check) => RULES[check.name] === rule && !check.ok);
-  const names = failed.map(
+  const found = failed.map(
     (check) => `${check.name}: ${figure(check.value)} ${check.unit}, limit ${figure(check.limit)}`,
   );
-  return `no pair of the series keeps every limit; of the best pair without this one, ${names.join('; ')}`;
+  return `no pair of the series keeps every limit; of the best pair without this one, ${found.join('; ')}`;
 }
+
+const WORDS: Readonly<Record<Rule, string>> = {
+  'scale-unused': 'the use of the scale',
+  'impedance-window': 'the impedance window',
+  'clamp-current': 'the clamp current',
+  'resistor-power': 'the heat of a resistor',
+};

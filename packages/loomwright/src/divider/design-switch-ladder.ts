@@ -1,6 +1,7 @@
 import type { NotPossible } from '../check/index.js';
 import { InputError } from '../error/index.js';
-import { needAbove, needInteger } from '../error/guard.js';
+import { needMoreThan } from '../error/bounded.js';
+import { needInteger } from '../error/guard.js';
 import type { PreferredSeries } from '../table/index.js';
 import { checkSwitchLadder, type CheckSwitchLadderResult, gapsFromSwitch, sumsOf } from './check-switch-ladder.js';
 import { figure } from './figure.js';
@@ -53,7 +54,7 @@ export function designSwitchLadder(input: DesignSwitchLadderInput): DesignSwitch
     throw new InputError(fn, 'buttonCount', 'atMost', input.buttonCount, 'must be at most 16');
   }
   needSeries(fn, input.series);
-  needAbove(fn, 'mostOhm', input.mostOhm);
+  needMoreThan(fn, 'mostOhm', input.mostOhm);
   if (input.tellOpen && input.idleOhm === null) {
     const because = 'without a far-end resistor a broken wire reads the same as no button';
     return { possible: false, code: 'open-needs-resistor', because, nearest: designOf({ ...input, tellOpen: false }) };
@@ -91,7 +92,7 @@ function designOf(input: DesignSwitchLadderInput): SwitchLadderDesign | null {
   if (best === null) return null;
   let low = 0;
   let high = input.supplyV;
-  while (high - low > 1e-9 * input.supplyV) {
+  while (high - low > 1e-5 * input.supplyV) {
     const middle = (low + high) / 2;
     const found = build(middle);
     if (found === null) high = middle;
@@ -137,36 +138,43 @@ function buildSeparate(
 }
 
 /** How many part-built chains are kept at each button, and how many rungs are tried on each. */
-const KEPT = 150;
-const TRIED = 6;
+const KEPT = 100;
+const TRIED = 5;
+
+interface PartChain {
+  readonly sumOhm: number;
+  readonly rungs: readonly number[];
+}
 
 function buildChain(input: DesignSwitchLadderInput, values: readonly number[], gapV: number): readonly number[] | null {
-  interface Part {
-    readonly sumOhm: number;
-    readonly rungs: readonly number[];
-  }
-  const volts = (ohm: number): { readonly low: number; readonly high: number } =>
-    voltsFromSwitch(input, pressedOhm(input, ohm));
-  let parts: readonly Part[] = [{ sumOhm: 0, rungs: [] }];
+  const first = input.tellShort ? shortVolts(input).high + gapV : -Infinity;
+  const withNone = [0, ...values];
+  let parts: readonly PartChain[] = [{ sumOhm: 0, rungs: [] }];
   for (let button = 0; button < input.buttonCount; button++) {
-    const next = new Map<number, Part>();
-    for (const { sumOhm, rungs } of parts) {
-      const floor =
-        button > 0 ? volts(sumOhm).high + gapV : input.tellShort ? shortVolts(input).high + gapV : -Infinity;
-      let tried = 0;
-      for (const ohm of button === 0 ? [0, ...values] : values) {
-        const sum = sumOhm + ohm;
-        if (volts(sum).low < floor) continue;
-        if (tried++ === TRIED) break;
-        if (!next.has(sum)) next.set(sum, { sumOhm: sum, rungs: [...rungs, ohm] });
+    const rungs = button === 0 ? withNone : values;
+    const next = new Map<number, PartChain>();
+    for (const part of parts) {
+      const floor = button === 0 ? first : voltsFromSwitch(input, pressedOhm(input, part.sumOhm)).high + gapV;
+      // The first rung long enough, by halving: the volts rise with the sum.
+      let k = 0;
+      let to = rungs.length;
+      while (k < to) {
+        const middle = (k + to) >> 1;
+        const sum = part.sumOhm + (rungs[middle] as number);
+        if (voltsFromSwitch(input, pressedOhm(input, sum)).low >= floor) to = middle;
+        else k = middle + 1;
+      }
+      for (const ohm of rungs.slice(k, k + TRIED)) {
+        const sumOhm = part.sumOhm + ohm;
+        if (!next.has(sumOhm)) next.set(sumOhm, { sumOhm, rungs: [...part.rungs, ohm] });
       }
     }
     parts = [...next.values()].sort((a, b) => a.sumOhm - b.sumOhm).slice(0, KEPT);
   }
-  for (const { sumOhm, rungs } of parts) {
-    const room = voltsFromSwitch(input, idleOhmSeen(input, sumOhm)).low - volts(sumOhm).high;
-    if (room >= gapV && gapsFromSwitch(input, sumsOf({ form: 'chain', buttonOhm: rungs })).smallestV >= gapV)
-      return rungs;
+  for (const { rungs, sumOhm } of parts) {
+    const top = voltsFromSwitch(input, pressedOhm(input, sumOhm)).high;
+    if (voltsFromSwitch(input, idleOhmSeen(input, sumOhm)).low - top < gapV) continue;
+    if (gapsFromSwitch(input, sumsOf({ form: 'chain', buttonOhm: rungs })).smallestV >= gapV) return rungs;
   }
   return null;
 }

@@ -1,4 +1,5 @@
-import { needAbove, needAtLeast, needFinite, needInput } from '../error/guard.js';
+import { needEarthly, needMoreThan, needNoLessThan } from '../error/bounded.js';
+import { needInput } from '../error/guard.js';
 
 export interface DividerInput {
   /** Volts across the whole divider. */
@@ -41,9 +42,9 @@ export interface DividerResult {
 export function divider(input: DividerInput): DividerResult {
   needInput('divider', input);
   const { inV, upperOhm, lowerOhm } = input;
-  needFinite('divider', 'inV', inV);
-  needAtLeast('divider', 'upperOhm', upperOhm);
-  needAbove('divider', 'lowerOhm', lowerOhm);
+  needEarthly('divider', 'inV', inV);
+  needNoLessThan('divider', 'upperOhm', upperOhm);
+  needMoreThan('divider', 'lowerOhm', lowerOhm);
   const outFraction = lowerOhm / (upperOhm + lowerOhm);
   const currentA = inV / (upperOhm + lowerOhm);
   return {

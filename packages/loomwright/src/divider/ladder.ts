@@ -1,4 +1,5 @@
-import { needAbove, needAtLeast, needInput, needOneOf } from '../error/guard.js';
+import { needMoreThan, needNoLessThan } from '../error/bounded.js';
+import { needInput, needOneOf } from '../error/guard.js';
 import { type Interval, parallel, parallelOf, share, spread } from '../number/interval.js';
 import { needTolerance } from './guard.js';
 
@@ -34,17 +35,17 @@ export interface SwitchLadderBase {
 /** Guards of the fields that both ladder functions have. */
 export function needLadderBase(fn: string, input: SwitchLadderBase): void {
   needInput(fn, input);
-  needAbove(fn, 'supplyV', input.supplyV);
-  needAbove(fn, 'pullOhm', input.pullOhm);
+  needMoreThan(fn, 'supplyV', input.supplyV);
+  needMoreThan(fn, 'pullOhm', input.pullOhm);
   needOneOf(fn, 'pullTo', input.pullTo, ['supply', 'ground']);
   needOneOf(fn, 'form', input.form, ['separate', 'chain']);
   needTolerance(fn, 'toleranceFraction', input.toleranceFraction);
   needTolerance(fn, 'pullToleranceFraction', input.pullToleranceFraction);
-  needAtLeast(fn, 'wireOhm', input.wireOhm);
-  needAtLeast(fn, 'contactMostOhm', input.contactMostOhm);
-  if (input.leakOhm !== null) needAbove(fn, 'leakOhm', input.leakOhm);
-  if (input.idleOhm !== null) needAbove(fn, 'idleOhm', input.idleOhm);
-  needAtLeast(fn, 'guardV', input.guardV);
+  needNoLessThan(fn, 'wireOhm', input.wireOhm);
+  needNoLessThan(fn, 'contactMostOhm', input.contactMostOhm);
+  if (input.leakOhm !== null) needMoreThan(fn, 'leakOhm', input.leakOhm);
+  if (input.idleOhm !== null) needMoreThan(fn, 'idleOhm', input.idleOhm);
+  needNoLessThan(fn, 'guardV', input.guardV);
 }
 
 const NOTHING: Interval = { low: Infinity, high: Infinity };

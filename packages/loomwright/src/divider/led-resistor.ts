@@ -1,5 +1,6 @@
 import { type Check, makeCheck, type NotPossible, tightestCheck } from '../check/index.js';
-import { needAbove, needAtLeast, needInput, needInteger } from '../error/guard.js';
+import { needMoreThan, needNoLessThan } from '../error/bounded.js';
+import { needInput, needInteger } from '../error/guard.js';
 import type { PreferredSeries } from '../table/index.js';
 import { figure } from './figure.js';
 import { needTolerance } from './guard.js';
@@ -112,22 +113,22 @@ const HEAT = 'heat of the resistor';
 function guard(input: LedResistorInput): void {
   const fn = 'ledResistor';
   needInput(fn, input);
-  needAbove(fn, 'lowestSupplyV', input.lowestSupplyV);
-  needAtLeast(fn, 'highestSupplyV', input.highestSupplyV, input.lowestSupplyV);
-  needAbove(fn, 'ledV', input.ledV);
+  needMoreThan(fn, 'lowestSupplyV', input.lowestSupplyV);
+  needNoLessThan(fn, 'highestSupplyV', input.highestSupplyV, input.lowestSupplyV);
+  needMoreThan(fn, 'ledV', input.ledV);
   needInteger(fn, 'seriesCount', input.seriesCount, 1);
   needInteger(fn, 'stringCount', input.stringCount, 1);
-  needAbove(fn, 'wantedA', input.wantedA);
-  needAtLeast(fn, 'mostA', input.mostA, input.wantedA, input.mostA > 0 ? 'the limit is below what is wanted' : '');
-  needAtLeast(fn, 'leastA', input.leastA);
-  needAbove(fn, 'resistorMostW', input.resistorMostW);
+  needMoreThan(fn, 'wantedA', input.wantedA);
+  needNoLessThan(fn, 'mostA', input.mostA, input.wantedA, input.mostA > 0 ? 'the limit is below what is wanted' : '');
+  needNoLessThan(fn, 'leastA', input.leastA);
+  needMoreThan(fn, 'resistorMostW', input.resistorMostW);
   needSeries(fn, input.series);
   needTolerance(fn, 'toleranceFraction', input.toleranceFraction);
   if (input.leakageA !== undefined) {
-    needAbove(fn, 'leakageA', input.leakageA);
-    needAbove(fn, 'darkV', input.darkV as number, 0, 'the volts at which one LED is still dark');
-  } else if (input.darkV !== undefined) needAbove(fn, 'darkV', input.darkV);
-  if (input.leastLoadA !== undefined) needAbove(fn, 'leastLoadA', input.leastLoadA);
+    needMoreThan(fn, 'leakageA', input.leakageA);
+    needMoreThan(fn, 'darkV', input.darkV as number, 0, 'the volts at which one LED is still dark');
+  } else if (input.darkV !== undefined) needMoreThan(fn, 'darkV', input.darkV);
+  if (input.leastLoadA !== undefined) needMoreThan(fn, 'leastLoadA', input.leastLoadA);
 }
 
 function judge(input: LedResistorInput): LedDesign {
@@ -138,10 +139,10 @@ function judge(input: LedResistorInput): LedDesign {
   const below = preferredBelow(input.series, exactOhm);
   const above = preferredAbove(input.series, exactOhm);
   const belowIsNearer = exactOhm - below <= above - exactOhm;
-  const resistorOhm =
-    belowIsNearer && high / (below * (1 - t)) <= mostA
-      ? below
-      : preferredAbove(input.series, Math.max(exactOhm, high / (mostA * (1 - t))));
+  const safe = (ohm: number): boolean => high / (ohm * (1 - t)) <= mostA;
+  let resistorOhm =
+    belowIsNearer && safe(below) ? below : preferredAbove(input.series, Math.max(exactOhm, high / (mostA * (1 - t))));
+  if (!safe(resistorOhm)) resistorOhm = preferredAbove(input.series, resistorOhm * (1 + 1e-6));
   const worstHighA = high / (resistorOhm * (1 - t));
   const worstLowA = low / (resistorOhm * (1 + t));
   const worstResistorW = worstHighA * high;

@@ -1,6 +1,7 @@
 import { type Check, makeCheck, tightestCheck } from '../check/index.js';
 import { InputError } from '../error/index.js';
-import { needAbove, needAtLeast, needFinite, needInput } from '../error/guard.js';
+import { needEarthly, needMoreThan, needNoLessThan } from '../error/bounded.js';
+import { needInput } from '../error/guard.js';
 
 export interface LoadedDividerInput {
   /** Volts of the signal before its own resistance. */
@@ -75,23 +76,23 @@ export function loadedDivider(input: LoadedDividerInput): LoadedDividerResult {
   needInput(fn, input);
   const { inV, sourceOhm, upperOhm, lowerOhm, inputOhm, pullUpOhm, pullUpV, pullDownOhm } = input;
   const { fullScaleV, clampV, allowedErrorV } = input;
-  needFinite(fn, 'inV', inV);
-  needAtLeast(fn, 'sourceOhm', sourceOhm);
-  needAtLeast(fn, 'upperOhm', upperOhm);
-  if (lowerOhm !== null) needAbove(fn, 'lowerOhm', lowerOhm);
-  if (inputOhm !== null) needAbove(fn, 'inputOhm', inputOhm);
-  if (pullUpOhm !== undefined) needAbove(fn, 'pullUpOhm', pullUpOhm);
-  if (pullUpV !== undefined) needFinite(fn, 'pullUpV', pullUpV);
+  needEarthly(fn, 'inV', inV);
+  needNoLessThan(fn, 'sourceOhm', sourceOhm);
+  needNoLessThan(fn, 'upperOhm', upperOhm);
+  if (lowerOhm !== null) needMoreThan(fn, 'lowerOhm', lowerOhm);
+  if (inputOhm !== null) needMoreThan(fn, 'inputOhm', inputOhm);
+  if (pullUpOhm !== undefined) needMoreThan(fn, 'pullUpOhm', pullUpOhm);
+  if (pullUpV !== undefined) needEarthly(fn, 'pullUpV', pullUpV);
   if ((pullUpOhm === undefined) !== (pullUpV === undefined)) {
     const field = pullUpOhm === undefined ? 'pullUpOhm' : 'pullUpV';
     throw new InputError(fn, field, 'missing', undefined, 'is required: a pull-up has ohms and volts');
   }
-  if (pullDownOhm !== undefined) needAbove(fn, 'pullDownOhm', pullDownOhm);
-  if (fullScaleV !== undefined) needAbove(fn, 'fullScaleV', fullScaleV);
-  if (clampV !== undefined) needAbove(fn, 'clampV', clampV);
-  if (allowedErrorV !== undefined) needAbove(fn, 'allowedErrorV', allowedErrorV);
+  if (pullDownOhm !== undefined) needMoreThan(fn, 'pullDownOhm', pullDownOhm);
+  if (fullScaleV !== undefined) needMoreThan(fn, 'fullScaleV', fullScaleV);
+  if (clampV !== undefined) needMoreThan(fn, 'clampV', clampV);
+  if (allowedErrorV !== undefined) needMoreThan(fn, 'allowedErrorV', allowedErrorV);
   const seriesOhm = sourceOhm + upperOhm;
-  needAbove(fn, 'upperOhm', seriesOhm, 0, 'a stiff source straight on the pin has no divider');
+  needMoreThan(fn, 'upperOhm', seriesOhm, 0, 'a stiff source straight on the pin has no divider');
 
   const lowerS = lowerOhm === null ? 0 : 1 / lowerOhm;
   const inputS = inputOhm === null ? 0 : 1 / inputOhm;

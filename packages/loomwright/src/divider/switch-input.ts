@@ -1,6 +1,7 @@
 import { type Check, makeCheck, tightestCheck } from '../check/index.js';
 import { InputError } from '../error/index.js';
-import { needAbove, needAtLeast, needFinite, needInput } from '../error/guard.js';
+import { needEarthly, needMoreThan, needNoLessThan } from '../error/bounded.js';
+import { needInput } from '../error/guard.js';
 import { needTolerance } from './guard.js';
 
 export interface SwitchInputInput {
@@ -83,8 +84,8 @@ export function switchInput(input: SwitchInputInput): SwitchInputResult {
   const openV = worst(leakOhm === null ? Infinity : leakOhm + wireOhm, !up);
   const closedOk = up ? closedV <= lowV : closedV >= highV;
   const openOk = up ? openV >= highV : openV <= lowV;
-  const contactLimit = resistanceAt(up ? lowV : highV, up, up ? strong : weak);
-  const leakLimit = resistanceAt(up ? highV : lowV, up, up ? weak : strong);
+  const contactLimit = resistanceAt(up ? lowV : highV, up, strong);
+  const leakLimit = resistanceAt(up ? highV : lowV, up, weak);
   const wettingA = Math.abs(pullV - pin(wireOhm, weak)) / weak;
   const given = { unit: 'V', source: 'given-by-caller', sourceStatus: 'derived' } as const;
   const low = { ...given, sense: 'atMost', limit: lowV } as const;
@@ -137,19 +138,19 @@ export function switchInput(input: SwitchInputInput): SwitchInputResult {
 
 function guard(fn: string, input: SwitchInputInput): void {
   needInput(fn, input);
-  needAbove(fn, 'pullOhm', input.pullOhm);
+  needMoreThan(fn, 'pullOhm', input.pullOhm);
   needTolerance(fn, 'pullToleranceFraction', input.pullToleranceFraction);
-  needFinite(fn, 'pullV', input.pullV);
-  needFinite(fn, 'switchedV', input.switchedV);
+  needEarthly(fn, 'pullV', input.pullV);
+  needEarthly(fn, 'switchedV', input.switchedV);
   if (input.pullV === input.switchedV) {
     const hint = 'the switch would change nothing';
     throw new InputError(fn, 'switchedV', 'order', input.switchedV, 'must differ from pullV', hint);
   }
-  if (input.inputOhm !== null) needAbove(fn, 'inputOhm', input.inputOhm);
-  needAtLeast(fn, 'wireOhm', input.wireOhm);
-  needAtLeast(fn, 'contactMostOhm', input.contactMostOhm);
-  if (input.leakOhm !== null) needAbove(fn, 'leakOhm', input.leakOhm);
-  needFinite(fn, 'lowV', input.lowV);
-  needAbove(fn, 'highV', input.highV, input.lowV);
-  needAtLeast(fn, 'leastWettingA', input.leastWettingA);
+  if (input.inputOhm !== null) needMoreThan(fn, 'inputOhm', input.inputOhm);
+  needNoLessThan(fn, 'wireOhm', input.wireOhm);
+  needNoLessThan(fn, 'contactMostOhm', input.contactMostOhm);
+  if (input.leakOhm !== null) needMoreThan(fn, 'leakOhm', input.leakOhm);
+  needEarthly(fn, 'lowV', input.lowV);
+  needMoreThan(fn, 'highV', input.highV, input.lowV);
+  needNoLessThan(fn, 'leastWettingA', input.leastWettingA);
 }

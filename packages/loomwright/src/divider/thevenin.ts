@@ -1,4 +1,5 @@
-import { needAbove, needAtLeast, needFinite, needInput, needList } from '../error/guard.js';
+import { needEarthly, needMoreThan, needNoLessThan } from '../error/bounded.js';
+import { needInput, needList } from '../error/guard.js';
 
 /** One path to the node: a source of volts behind a resistance. A plain resistor to ground has 0 V. */
 export interface TheveninBranch {
@@ -53,14 +54,14 @@ export function thevenin(input: TheveninInput): TheveninResult {
   needInput('thevenin', input);
   const { branches, injectedA = 0, loadOhm } = input;
   needList('thevenin', 'branches', branches, 1);
-  needFinite('thevenin', 'injectedA', injectedA);
-  if (loadOhm !== undefined) needAtLeast('thevenin', 'loadOhm', loadOhm);
+  needEarthly('thevenin', 'injectedA', injectedA);
+  if (loadOhm !== undefined) needNoLessThan('thevenin', 'loadOhm', loadOhm);
   let conductance = 0;
   let pushedA = injectedA;
   branches.forEach((branch, i) => {
     needInput('thevenin', branch);
-    needFinite('thevenin', `branches[${i}].emfV`, branch.emfV);
-    needAbove('thevenin', `branches[${i}].resistanceOhm`, branch.resistanceOhm);
+    needEarthly('thevenin', `branches[${i}].emfV`, branch.emfV);
+    needMoreThan('thevenin', `branches[${i}].resistanceOhm`, branch.resistanceOhm);
     conductance += 1 / branch.resistanceOhm;
     pushedA += branch.emfV / branch.resistanceOhm;
   });

@@ -1,14 +1,6 @@
 import { InputError } from '../error/index.js';
-import {
-  needAtLeast,
-  needBetween,
-  needFinite,
-  needInput,
-  needInteger,
-  needList,
-  needOneOf,
-  needText,
-} from '../error/guard.js';
+import { needEarthly, needNoLessThan } from '../error/bounded.js';
+import { needBetween, needInput, needInteger, needList, needOneOf, needText } from '../error/guard.js';
 import { randomDraw } from '../number/random.js';
 import { spreadOf, type SpreadResult } from '../number/spread-of.js';
 import { cornersOf, type ToleranceCorners } from './corners.js';
@@ -176,7 +168,7 @@ function resolve(fn: string, part: TolerancePart, i: number): Resolved {
   const { name, value, toleranceFraction, halfWidthValue, deviationValue, distribution = 'rectangular' } = part;
   const at = `parts[${i}]`;
   needText(fn, `${at}.name`, name);
-  needFinite(fn, `${at}.value`, value);
+  needEarthly(fn, `${at}.value`, value);
   needOneOf(fn, `${at}.distribution`, distribution, ['rectangular', 'triangular', 'arcsine']);
   const given = [toleranceFraction, halfWidthValue, deviationValue].filter((width) => width !== undefined).length;
   if (given !== 1) {
@@ -189,12 +181,12 @@ function resolve(fn: string, part: TolerancePart, i: number): Resolved {
     );
   }
   if (deviationValue !== undefined) {
-    needAtLeast(fn, `${at}.deviationValue`, deviationValue);
+    needNoLessThan(fn, `${at}.deviationValue`, deviationValue);
     return { value, halfWidth: deviationValue === 0 ? 0 : null, deviation: deviationValue, shape: 'normal' };
   }
   if (toleranceFraction !== undefined) {
     needTolerance(fn, `${at}.toleranceFraction`, toleranceFraction);
-  } else needAtLeast(fn, `${at}.halfWidthValue`, halfWidthValue as number);
+  } else needNoLessThan(fn, `${at}.halfWidthValue`, halfWidthValue as number);
   const halfWidth = toleranceFraction === undefined ? (halfWidthValue as number) : Math.abs(value) * toleranceFraction;
   return { value, halfWidth, deviation: halfWidth / Math.sqrt(DEVIATIONS[distribution]), shape: distribution };
 }
