@@ -1,9 +1,11 @@
+import * as bundle from './bundle/index.js';
 import * as feed from './feed/index.js';
 import * as heat from './heat/index.js';
+import * as joint from './joint/index.js';
 import type { Card } from './type.js';
 
 // One line an area: the room's cards are gathered by their names' end, so that none is listed twice.
-const AREAS: readonly Readonly<Record<string, unknown>>[] = [feed, heat];
+const AREAS: readonly Readonly<Record<string, unknown>>[] = [feed, heat, bundle, joint];
 
 /** Every card, by the name of its function. */
 export const cards: Readonly<Record<string, Card>> = /* @__PURE__ */ (() => {

@@ -1,7 +1,9 @@
 export { cards } from './all.js';
 export { cautions, type CautionKey } from './caution.js';
+export * from './bundle/index.js';
 export * from './feed/index.js';
 export * from './heat/index.js';
+export * from './joint/index.js';
 export { nomenclature, termOf, type Term, type Terms } from './nomenclature/index.js';
 export {
   type Card,

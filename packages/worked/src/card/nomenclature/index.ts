@@ -1,11 +1,18 @@
+import { bundleTerms } from './bundle.js';
 import { feedTerms } from './feed.js';
 import { heatTerms } from './heat.js';
+import { jointTerms } from './joint.js';
 import type { Term, Terms } from './type.js';
 
 export type { Term, Terms } from './type.js';
 
 /** Every name of fields and results: label and symbol. The unit follows from the end of the name. */
-export const nomenclature: Terms = /* @__PURE__ */ (() => ({ ...feedTerms, ...heatTerms }))();
+export const nomenclature: Terms = /* @__PURE__ */ (() => ({
+  ...bundleTerms,
+  ...jointTerms,
+  ...feedTerms,
+  ...heatTerms,
+}))();
 
 /** A name's term; the name itself where it has none. */
 export function termOf(name: string): Term {

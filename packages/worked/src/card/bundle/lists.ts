@@ -1,0 +1,70 @@
+import { type BundleWire, InputError, type MassChange, type PlacedMass, type VehiclePlace } from 'loomwright';
+
+// Lists as people write them in one line. An entry that cannot be read is named, with what one looks like.
+
+function entries(text: string): string[] {
+  return text
+    .replace(/\u2212/g, '-')
+    .split(/[;\n]/)
+    .map((entry) => entry.trim())
+    .filter((entry) => entry !== '');
+}
+
+function unread(fn: string, field: string, entry: string, like: string): InputError {
+  return new InputError(fn, field, 'text', entry, `must read like ${like}`, 'entries are parted by semicolons');
+}
+
+const NUMBER = String.raw`(-?\d*\.?\d+)`;
+
+/** `7 × 2.4 mm; 3 × 1.6`: how many, and the diameter over the insulation in mm, or in inches with `in`. */
+export function wireList(fn: string, text: string): BundleWire[] {
+  const like = new RegExp(String.raw`^(?:(\d+)\s*[×x*]\s*)?${NUMBER}\s*(mm|in|")?$`, 'i');
+  return entries(text).map((entry) => {
+    const match = like.exec(entry);
+    if (match === null) throw unread(fn, 'wires', entry, '7 × 2.4 mm');
+    const inches = match[3] !== undefined && match[3].toLowerCase() !== 'mm';
+    return { outerDiameterMm: Number(match[2]) * (inches ? 25.4 : 1), count: Number(match[1] ?? 1) };
+  });
+}
+
+/** `2 × 18; 1 × 20`: how many of which size. */
+export function sizeList(fn: string, text: string): { size: string; count: number }[] {
+  return entries(text).map((entry) => {
+    const match = /^(?:(\d+)\s*[×x*]\s*)?([\d./]+)$/i.exec(entry);
+    if (match === null) throw unread(fn, 'wires', entry, '2 × 18');
+    return { size: match[2] as string, count: Number(match[1] ?? 1) };
+  });
+}
+
+/** `100 kg at 0; 60 kg at 10.1`: masses in kg and places in m. */
+export function massList(fn: string, text: string): PlacedMass[] {
+  const like = new RegExp(String.raw`^${NUMBER}\s*kg\s+at\s+${NUMBER}(?:\s*m)?$`, 'i');
+  return entries(text).map((entry) => {
+    const match = like.exec(entry);
+    if (match === null) throw unread(fn, 'masses', entry, '20 kg at 1.4');
+    return { massKg: Number(match[1]), alongM: Number(match[2]) };
+  });
+}
+
+/**
+ * `battery 20 kg from -0.4 / 0.5 to 2.9 / 0.5; winch 38 kg to -0.6 / 0; spare wheel 22 kg from 2.6 / 0`: a name, a mass
+ * in kg, and places in m behind the front axle and right of the middle. From alone is removed, to alone is added.
+ */
+export function changeList(fn: string, text: string): MassChange[] {
+  const place = String.raw`${NUMBER}\s*\/\s*${NUMBER}`;
+  const like = new RegExp(String.raw`^(.+?)\s+${NUMBER}\s*kg(?:\s+from\s+${place})?(?:\s+to\s+${place})?$`, 'i');
+  return entries(text).map((entry) => {
+    const match = like.exec(entry);
+    if (match === null || (match[3] === undefined && match[5] === undefined)) {
+      throw unread(fn, 'changes', entry, 'battery 20 kg from -0.4 / 0.5 to 2.9 / 0.5');
+    }
+    const at = (i: number): VehiclePlace => ({
+      behindFrontAxleM: Number(match[i]),
+      rightOfCentreM: Number(match[i + 1]),
+    });
+    const what = { name: match[1] as string, massKg: Number(match[2]) };
+    if (match[5] === undefined) return { kind: 'removed', ...what, from: at(3) };
+    if (match[3] === undefined) return { kind: 'added', ...what, to: at(5) };
+    return { kind: 'moved', ...what, from: at(3), to: at(5) };
+  });
+}

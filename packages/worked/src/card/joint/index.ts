@@ -1,0 +1,2 @@
+export { bendRadiusCard, crimpPullOutCard, spliceAreaCard, tensilePullOutCard } from './crimp.js';
+export { checkTerminalCard, loadingFactorCard, pinCurrentCard } from './terminal.js';

@@ -1,0 +1,31 @@
+import type { Terms } from './type.js';
+
+/** Names of terminals, splices and crimps. */
+export const jointTerms = {
+  terminal: { label: 'Terminal', symbol: '\\mathrm{terminal}' },
+  contactCount: { label: 'Contacts of the connector', symbol: 'N' },
+  loadingFactor: { label: 'Left by neighbours and a thin wire', symbol: 'k_\\mathrm{load}' },
+  allowedCurrentA: { label: 'May carry', symbol: 'I_\\mathrm{allowed}' },
+  contactOhm: { label: 'Contact at the end of its life', symbol: 'R_c' },
+  contactDropV: { label: 'Lost in the contact', symbol: 'U_c' },
+  contactLossW: { label: 'Heat of the contact', symbol: 'P_c' },
+  dropLimitV: { label: 'May lose at most', symbol: 'U_\\mathrm{max}' },
+  ratedCurrentA: { label: 'Rated current', symbol: 'I_0' },
+  ratedRiseK: { label: 'Rise at that current', symbol: '\\Delta_T' },
+  reductionFraction: { label: 'Share of the curve to use', symbol: 'r' },
+  exponent: { label: 'Exponent of the curve', symbol: 'n' },
+  baseCurrentA: { label: 'Base curve', symbol: 'I_\\mathrm{base}' },
+  rowLoadedFraction: { label: 'Row taken', symbol: 's' },
+  columnAwg: { label: 'Column taken, AWG', symbol: '\\mathrm{AWG}' },
+  areaTable: { label: 'Sizes of the barrel', symbol: '\\mathrm{sizes}' },
+  circularMils: { label: 'Sum in circular mils', symbol: 'A' },
+  sizeAreaMm2: { label: 'Area of that size', symbol: 'A_\\mathrm{size}' },
+  pullOutN: { label: 'Crimp must hold', symbol: 'F' },
+  wireBreaksN: { label: 'Wire breaks at', symbol: 'F_\\mathrm{wire}' },
+  tensileNPerMm2: { label: 'Strength of the metal', symbol: '\\sigma' },
+  shareFraction: { label: 'Share that the crimp must reach', symbol: 's' },
+  radiusFactor: { label: 'Diameters', symbol: 'k' },
+  longTermFactor: { label: 'Diameters for good', symbol: 'k_\\mathrm{long}' },
+  bendRadiusMm: { label: 'Bend no tighter than', symbol: 'r' },
+  longTermRadiusMm: { label: 'For a bend that stays', symbol: 'r_\\mathrm{long}' },
+} as const satisfies Terms;
