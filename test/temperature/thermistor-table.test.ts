@@ -54,8 +54,8 @@ describe('independent', () => {
           for (let i = 0; i <= 40; i++) places.push(i < 40 ? from + ((to - from) * i) / 40 : to * (1 - 1.2e-16));
         }
         const resistanceOhm = Float64Array.from(places.filter((r) => r >= range.lowestOhm && r <= range.highestOhm));
-        const exact = thermistorTemperatureEach({ curve, resistanceOhm });
-        const found = thermistorTableEach({ table, resistanceOhm });
+        const { tempC: exact } = thermistorTemperatureEach({ curve, resistanceOhm });
+        const { tempC: found } = thermistorTableEach({ table, resistanceOhm });
         let worst = 0;
         found.forEach((t, i) => (worst = Math.max(worst, Math.abs(t - exact[i]!))));
         expect(worst).toBeLessThanOrEqual(table.boundK);
@@ -77,7 +77,7 @@ describe('laws', () => {
           const { lowestOhm, highestOhm } = rangeOf(curve);
           const ohms = shares.map((share) => Math.min(highestOhm, lowestOhm * (highestOhm / lowestOhm) ** share));
           const resistanceOhm = Float64Array.from(ohms, (ohm) => Math.max(lowestOhm, ohm));
-          const found = thermistorTableEach({ table: tables[s]!, resistanceOhm });
+          const { tempC: found } = thermistorTableEach({ table: tables[s]!, resistanceOhm });
           resistanceOhm.forEach((ohm, i) => {
             const { tempC } = thermistorTemperature({ curve, resistanceOhm: ohm });
             expect(Math.abs(found[i]! - tempC)).toBeLessThanOrEqual(0.003);
@@ -98,8 +98,8 @@ describe('laws', () => {
   it('answers a slice of a larger array', () => {
     const table = thermistorTable({ curve: ntc10k3mcd1, lowestOhm: 300, highestOhm: 90000, maxErrorK: 0.003 });
     const all = new Float64Array([1e-9, 500, 5000, 50000, 1000, 10000, 1e99]);
-    expect([...thermistorTableEach({ table, resistanceOhm: all.subarray(1, 6) })]).toEqual([
-      ...thermistorTableEach({ table, resistanceOhm: all.slice(1, 6) }),
+    expect([...thermistorTableEach({ table, resistanceOhm: all.subarray(1, 6) }).tempC]).toEqual([
+      ...thermistorTableEach({ table, resistanceOhm: all.slice(1, 6) }).tempC,
     ]);
   });
   it('takes the fewest pieces that keep the bound', () => {
@@ -122,11 +122,11 @@ describe('edges', () => {
         expectInputError(() => thermistorTableEach({ table, resistanceOhm, into }), `resistanceOhm[${place}]`, rule);
       }
     }
-    expect([...thermistorTableEach({ table, resistanceOhm: new Float64Array([]) })]).toEqual([]);
+    expect([...thermistorTableEach({ table, resistanceOhm: new Float64Array([]) }).tempC]).toEqual([]);
   });
   it('fills the array that it is given', () => {
     const into = new Float64Array(2);
-    expect(thermistorTableEach({ table, resistanceOhm: new Float64Array([300, 90000]), into })).toBe(into);
+    expect(thermistorTableEach({ table, resistanceOhm: new Float64Array([300, 90000]), into }).tempC).toBe(into);
     expect(into[0]!).toBeGreaterThan(100);
   });
   it('refuses nonsense', () => {

@@ -22,7 +22,7 @@ const probe: Citation = { source: 'ntc-10k3mcd1-manual', place: 'appendix C, tab
 describe('published', () => {
   computed('all 42 rows of the probe, as one array', probe, () => {
     const resistanceOhm = Float64Array.from(print10k3mcd1, ([, ohm]) => Number(ohm));
-    const found = thermistorTemperatureEach({ curve: ntc10k3mcd1, resistanceOhm });
+    const { tempC: found } = thermistorTemperatureEach({ curve: ntc10k3mcd1, resistanceOhm });
     print10k3mcd1.forEach(([t], i) => expect(Math.abs(found[i]! - t)).toBeLessThan(0.005));
   });
 });
@@ -45,7 +45,7 @@ describe('laws', () => {
         fc.array(fc.double({ min: -25, max: 120, noNaN: true }), { maxLength: 9 }),
         (curve, temps) => {
           const ohms = temps.map((tempC) => thermistorResistance({ curve, tempC }).resistanceOhm);
-          const found = thermistorTemperatureEach({ curve, resistanceOhm: Float64Array.from(ohms) });
+          const { tempC: found } = thermistorTemperatureEach({ curve, resistanceOhm: Float64Array.from(ohms) });
           expect(found).toHaveLength(ohms.length);
           ohms.forEach((resistanceOhm, i) => {
             expect(Math.abs(found[i]! - thermistorTemperature({ curve, resistanceOhm }).tempC)).toBeLessThan(1e-10);
@@ -76,11 +76,11 @@ describe('edges', () => {
   });
   it('goes on beyond the range when told to', () => {
     const resistanceOhm = new Float64Array([5]);
-    expect(thermistorTemperatureEach({ curve, resistanceOhm, extrapolate: true })[0]).toBeGreaterThan(250);
+    expect(thermistorTemperatureEach({ curve, resistanceOhm, extrapolate: true }).tempC[0]).toBeGreaterThan(250);
   });
   it('fills the array that it is given', () => {
     const into = new Float64Array(1);
-    expect(thermistorTemperatureEach({ curve, resistanceOhm: new Float64Array([2252]), into })).toBe(into);
+    expect(thermistorTemperatureEach({ curve, resistanceOhm: new Float64Array([2252]), into }).tempC).toBe(into);
     expect(into[0]).toBeCloseTo(25, 10);
   });
   it('refuses what is no array', () => {

@@ -32,13 +32,21 @@ export {
   type ThermistorSelfHeatingResult,
 } from './thermistor-self-heating.js';
 export { thermistorTable, type ThermistorTable, type ThermistorTableInput } from './thermistor-table.js';
-export { thermistorTableEach, type ThermistorTableEachInput } from './thermistor-table-each.js';
+export {
+  thermistorTableEach,
+  type ThermistorTableEachInput,
+  type ThermistorTableEachResult,
+} from './thermistor-table-each.js';
 export {
   thermistorTemperature,
   type ThermistorTemperatureInput,
   type ThermistorTemperatureResult,
 } from './thermistor-temperature.js';
-export { thermistorTemperatureEach, type ThermistorTemperatureEachInput } from './thermistor-temperature-each.js';
+export {
+  thermistorTemperatureEach,
+  type ThermistorTemperatureEachInput,
+  type ThermistorTemperatureEachResult,
+} from './thermistor-temperature-each.js';
 export {
   thermocoupleTemperature,
   type ThermocoupleTemperatureInput,

@@ -12,6 +12,11 @@ export interface ThermistorTableEachInput {
   readonly into?: Float64Array;
 }
 
+export interface ThermistorTableEachResult {
+  /** Temperatures in °C, one a resistance. */
+  readonly tempC: Float64Array;
+}
+
 /**
  * Temperature in °C of many thermistor readings by a table: within its `boundK` of the exact curve.
  *
@@ -26,9 +31,9 @@ export interface ThermistorTableEachInput {
  * @example thermistorTableEach({
  *   table: thermistorTable({ curve: ntc10k3mcd1, lowestOhm: 200, highestOhm: 300000, maxErrorK: 0.003 }),
  *   resistanceOhm: new Float64Array([10000]),
- * })[0] //=> 25.00
+ * }).tempC[0] //=> 25.00
  */
-export function thermistorTableEach(input: ThermistorTableEachInput): Float64Array {
+export function thermistorTableEach(input: ThermistorTableEachInput): ThermistorTableEachResult {
   const fn = 'thermistorTableEach';
   needInput(fn, input);
   const { table, resistanceOhm } = input;
@@ -41,7 +46,7 @@ export function thermistorTableEach(input: ThermistorTableEachInput): Float64Arr
   if (stopped < resistanceOhm.length) {
     throw outOfRange(fn, stopped, resistanceOhm[stopped] as number, table.lowestOhm, table.highestOhm);
   }
-  return into;
+  return { tempC: into };
 }
 
 /** Whether the first word of a number is its low one, as on nearly every machine. */

@@ -14,6 +14,11 @@ export interface ThermistorTemperatureEachInput {
   readonly extrapolate?: boolean;
 }
 
+export interface ThermistorTemperatureEachResult {
+  /** Temperatures in °C, one a resistance. */
+  readonly tempC: Float64Array;
+}
+
 /**
  * Temperature in °C of many thermistor readings by one curve: `thermistorTemperature` for a whole array, exact.
  *
@@ -24,23 +29,24 @@ export interface ThermistorTemperatureEachInput {
  * @returns °C, one a resistance
  * @throws InputError naming the first reading that is not a number above 0 within the curve
  * @source steinhart-hart-1968; the curve's own
- * @example thermistorTemperatureEach({ curve: ntc10k3mcd1, resistanceOhm: new Float64Array([32649.92]) })[0] //=> 0
+ * @example thermistorTemperatureEach({ curve: ntc10k3mcd1, resistanceOhm: new Float64Array([32649.92]) }).tempC[0] //=> 0
  */
-export function thermistorTemperatureEach(input: ThermistorTemperatureEachInput): Float64Array {
+export function thermistorTemperatureEach(input: ThermistorTemperatureEachInput): ThermistorTemperatureEachResult {
   const fn = 'thermistorTemperatureEach';
   needInput(fn, input);
   const { curve, resistanceOhm, extrapolate = false } = input;
   const law = lawOf(fn, curve);
   const into = needArrays(fn, resistanceOhm, input.into);
   const { low, high } = resistanceRange(fn, law, curve, extrapolate);
-  const stopped = law.kind === 'reciprocal' && surelyFalls(law, high) ? fill(law, resistanceOhm, into, low, high) : 0;
+  const from = law.kind === 'reciprocal' ? fastFrom(law, low, high) : null;
+  const stopped = law.kind === 'reciprocal' && from !== null ? fill(law, resistanceOhm, into, from, high) : 0;
   for (let i = stopped; i < resistanceOhm.length; i++) {
     // The slow way: laws that need a closer look, and the reading at which the loop above stopped, for its error.
     const ohm = resistanceOhm[i] as number;
     if (!(ohm >= low && ohm <= high)) throw outOfRange(fn, i, ohm, low, high);
     into[i] = atResistance(fn, law, ohm).tempC;
   }
-  return into;
+  return { tempC: into };
 }
 
 /** Both arrays must be of numbers and as long as one another; makes the second where it is not given. */
@@ -77,17 +83,32 @@ export function resistanceRange(
   return { low: atHot > 0 ? atHot : 1e-12, high: atCold > 0 ? atCold : 1e12 };
 }
 
-/** 1/T just below 2000 °C: what lies beyond is left to the slow way to judge. */
-const LEAST_Y = 4.4e-4;
-
-/** Whether a polynomial rises everywhere, and stays above 0.15 K to the largest resistance. */
-function surelyFalls({ reciprocal: { refOhm, p } }: Law & { readonly kind: 'reciprocal' }, high: number): boolean {
+/**
+ * The resistance from which a polynomial needs no second look: it rises everywhere, and lies between 2000 °C and
+ * 0.15 K from there to the largest. Null where that is not sure.
+ */
+function fastFrom(
+  { reciprocal: { refOhm, p } }: Law & { readonly kind: 'reciprocal' },
+  low: number,
+  high: number,
+): number | null {
   const [, b = 0, c2 = 0, c3 = 0, , c5 = 0] = p;
+  const y = (l: number): number => polynomial(p, l).value;
+  let cold = Math.log(high / refOhm);
+  let hot = Math.log(low / refOhm);
   const rises = b > 1e-9 && b < 1e3 && c5 >= 0 && c3 >= 0 && c2 * c2 <= 3 * b * c3;
-  return rises && polynomial(p, Math.log(high / refOhm)).value < 1 / 0.15;
+  const leastY = 4.4e-4;
+  if (!rises || !(y(cold) < 1 / 0.15 && y(cold) > leastY)) return null;
+  if (y(hot) > leastY) return low;
+  while (cold - hot > 1e-6) {
+    const middle = (hot + cold) / 2;
+    if (y(middle) > leastY) cold = middle;
+    else hot = middle;
+  }
+  return refOhm * Math.exp(cold);
 }
 
-/** The loop for polynomials in ln R; returns where it stopped: the length, or the first reading out of range. */
+/** The loops for polynomials in ln R; each returns where it stopped: the length, or the first reading in doubt. */
 function fill(
   { reciprocal: { refOhm, p, zeroCInK } }: Law & { readonly kind: 'reciprocal' },
   resistanceOhm: Float64Array,
@@ -95,28 +116,38 @@ function fill(
   low: number,
   high: number,
 ): number {
-  const [a0 = 0, b = 0, c2 = 0, c3 = 0, c4 = 0, c5 = 0] = p;
-  const n = resistanceOhm.length;
+  const [a = 0, b = 0, c2 = 0, c3 = 0, c4 = 0, c5 = 0] = p;
   const shift = Math.log(refOhm);
   if (c2 === 0 && c5 === 0 && (shift === 0 || c3 === 0)) {
-    const a = a0 - b * shift;
-    for (let i = 0; i < n; i++) {
-      const ohm = resistanceOhm[i] as number;
-      if (!(ohm >= low && ohm <= high)) return i;
-      const l = Math.log(ohm);
-      const y = a + l * (b + c3 * l * l);
-      if (!(y > LEAST_Y)) return i;
-      into[i] = 1 / y - zeroCInK;
-    }
-    return n;
+    return fillOdd(resistanceOhm, into, low, high, a - b * shift, b, c3, zeroCInK);
   }
+  const n = resistanceOhm.length;
   for (let i = 0; i < n; i++) {
     const ohm = resistanceOhm[i] as number;
     if (!(ohm >= low && ohm <= high)) return i;
     const l = Math.log(ohm) - shift;
-    const y = a0 + l * (b + l * (c2 + l * (c3 + l * (c4 + l * c5))));
-    if (!(y > LEAST_Y)) return i;
-    into[i] = 1 / y - zeroCInK;
+    into[i] = 1 / (a + l * (b + l * (c2 + l * (c3 + l * (c4 + l * c5))))) - zeroCInK;
+  }
+  return n;
+}
+
+/** The three letters of Steinhart and Hart, and Beta, which lacks the third. */
+function fillOdd(
+  resistanceOhm: Float64Array,
+  into: Float64Array,
+  low: number,
+  high: number,
+  a: number,
+  b: number,
+  c: number,
+  zeroCInK: number,
+): number {
+  const n = resistanceOhm.length;
+  for (let i = 0; i < n; i++) {
+    const ohm = resistanceOhm[i] as number;
+    if (!(ohm >= low && ohm <= high)) return i;
+    const l = Math.log(ohm);
+    into[i] = 1 / (a + l * (b + c * l * l)) - zeroCInK;
   }
   return n;
 }
