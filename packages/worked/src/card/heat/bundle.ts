@@ -22,7 +22,7 @@ export const bundleFactorCard = defineCard({
   page: 'bundles',
   fields: [
     { kind: 'number', name: 'wireCount', min: 1, max: 1000, example: 12 },
-    { kind: 'number', name: 'loadedFraction', above: 0, max: 1, example: 0.4 },
+    { kind: 'number', name: 'loadedFraction', above: 0, max: 1, example: 0.4, unit: '%' },
     {
       kind: 'number',
       name: 'currentCarryingCount',
@@ -80,7 +80,7 @@ export const bundleAmpacityCard = defineCard({
   page: 'bundles',
   fields: [
     { kind: 'number', name: 'wireCount', min: 1, max: 1000, example: 12 },
-    { kind: 'number', name: 'loadedFraction', above: 0, max: 1, example: 0.4 },
+    { kind: 'number', name: 'loadedFraction', above: 0, max: 1, example: 0.4, unit: '%' },
     limitField,
     ...wireFields,
   ],
@@ -199,8 +199,24 @@ export const bundleTemperatureCard = defineCard({
 /** Conductivity of soft PVC in W/(m·K). */
 const PVC = 0.17;
 
+interface Placed {
+  readonly wires: readonly WireInBundle[];
+  readonly bundleDiameterMm: number;
+}
+
+// Packing takes a tenth of a second, and function, working and drawing ask for the same text one after another.
+const last: { text: string; placed: Placed | null } = { text: '', placed: null };
+
 /** Wires as text, packed: '3 × 2.5 mm² at 15 A; 4 × 0.75 mm² at 4 A'. */
-export function wiresInPlace(text: string): { wires: readonly WireInBundle[]; bundleDiameterMm: number } {
+export function wiresInPlace(text: string): Placed {
+  if (last.placed === null || last.text !== text) {
+    last.placed = readAndPack(text);
+    last.text = text;
+  }
+  return last.placed;
+}
+
+function readAndPack(text: string): Placed {
   const kinds = text
     .split(';')
     .filter((part) => part.trim() !== '')

@@ -2,7 +2,7 @@ export { airPropertiesCard, nusseltHorizontalCylinderCard, standardPressureCard 
 export { altitudeFactorCard } from './altitude-factor.js';
 export { ambientFactorCard } from './ambient-factor.js';
 export { ampacityCard } from './ampacity.js';
-export { bundleAmpacityCard, bundleFactorCard, bundleTemperatureCard } from './bundle.js';
+export { bundleAmpacityCard, bundleFactorCard, bundleTemperatureCard, wiresInPlace } from './bundle.js';
 export { conductorTemperatureCard } from './conductor-temperature.js';
 export {
   adiabaticConstantCard,

@@ -48,7 +48,7 @@ export const heatTerms = {
   hottestTempC: { label: 'Hottest wire', symbol: 'T_\\mathrm{hot}' },
   startTempC: { label: 'Temperature at the start', symbol: 'T_1' },
   limitTempC: { label: 'Temperature that it may reach', symbol: 'T_2' },
-  timeS: { label: 'Time until then', symbol: 't' },
+  timeS: { label: 'Time until it is as hot', symbol: 't' },
   adiabaticTimeS: { label: 'With all heat kept in the metal', symbol: 't_\\mathrm{ad}' },
   endTempC: { label: 'Temperature at the end', symbol: 'T_\\mathrm{end}' },
   steadyTempC: { label: 'Temperature after a long time', symbol: 'T_\\infty' },
