@@ -3,8 +3,10 @@ import fc from 'fast-check';
 import {
   ac4313Ampacity,
   bladeFuse,
+  chooseFuse,
   criticalFeedBudget,
   geometric,
+  heatingByTable,
   iec60228Class5,
   iso19642,
   type Protection,
@@ -27,6 +29,7 @@ const sized = (input: SizeFeedInput): SizeFeedResult => {
 const METRIC = [0.5, 0.75, 1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50];
 const fuse: Protection = {
   kind: 'fuse',
+  by: chooseFuse,
   family: bladeFuse,
   continuousFraction: 0.75,
   overloadRule: 'iec-60364-4-43',
@@ -55,7 +58,7 @@ const pump: SizeFeedInput = {
   stock: METRIC,
   limits: { wireDropV: 0.5 },
   judgedAtV: [9, 14.4],
-  heating: { kind: 'table', table: us33Cfr183Ampacity, insulationTempC: 105, ambientTempC: 20 },
+  heating: { by: heatingByTable, table: us33Cfr183Ampacity, insulationTempC: 105, ambientTempC: 20 },
   conductorTempC: 20,
   leastAreaMm2: 0.5,
   protection: { kind: 'none', because: 'the case asks for the wire alone' },

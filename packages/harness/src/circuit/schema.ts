@@ -3,6 +3,18 @@ import { quantity, size } from '../file/quantity.js';
 
 // One circuit on its own: a fragment of the loom file. Keys are trade words; every quantity carries its unit.
 
+/** Types of insulated wire, by their keys in the core. */
+const COVERS = [
+  'iso-19642-thin-wall',
+  'iso-19642-ultra-thin-wall',
+  'iso-19642-thick-wall',
+  'sae-txl',
+  'sae-gxl',
+  'sae-sxl',
+  'as22759-16',
+  'as22759-32',
+] as const;
+
 const partKinds = ['wire', 'fuse', 'relay', 'switch', 'terminal', 'connector', 'body', 'other'] as const;
 
 /** One thing in a path: exactly one of the kinds, with its length (a wire) or its resistance (all else). */
@@ -101,7 +113,13 @@ export const circuitSchema = z
       stock: z.array(size()).min(1).optional().describe('Sizes in stock; the whole table where left out'),
       insulation: quantity('insulationTempC', { min: 40, max: 300 }),
       ambient: quantity('ambientTempC', { min: -60, max: 200 }),
-      heating: z.enum(['us-33-cfr-183-425', 'ac-43-13-1b-table-11-9']),
+      heating: z.enum(['heat-balance', 'us-33-cfr-183-425', 'ac-43-13-1b-table-11-9']),
+      cover: z.enum(COVERS).optional().describe('Type of wire, whose diameters decide the heat balance'),
+      coverConductivity: quantity('insulationConductivityWPerMK', { min: 0.01, max: 10 }).optional(),
+      altitude: quantity('altitudeM', { min: -500, max: 20000 }).optional(),
+      bundleShare: quantity('bundleFraction', { above: 0, max: 1 })
+        .optional()
+        .describe('What the wire bears in its bundle, as a share of what it bears alone'),
       budget: z
         .enum([
           'critical-feed-3-percent',
@@ -138,6 +156,15 @@ export const circuitSchema = z
     const { budget, drop, wireDrop, loadVoltage } = value.rules;
     if (budget === undefined && drop === undefined && wireDrop === undefined && loadVoltage === undefined) {
       issue(['rules'], 'needs a budget, drop, wireDrop or loadVoltage: how much may be lost.');
+    }
+    const balance = ['cover', 'coverConductivity', 'altitude', 'bundleShare'] as const;
+    const given = balance.filter((key) => value.rules[key] !== undefined);
+    if (value.rules.heating === 'heat-balance' && given.length < balance.length) {
+      const lacking = balance.filter((key) => !given.includes(key));
+      issue(['rules'], `needs ${lacking.join(', ')} for the heat balance.`);
+    }
+    if (value.rules.heating !== 'heat-balance' && given.length > 0) {
+      issue(['rules', given[0] as string], 'belongs to the heat balance, not to a table of currents.');
     }
     if (value.rules.wire === 'geometric' && value.rules.stock === undefined) {
       issue(['rules'], 'needs stock with the geometric wire, which has no sizes of its own.');

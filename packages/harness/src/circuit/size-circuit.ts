@@ -1,15 +1,27 @@
 import {
   ac4313Ampacity,
+  as22759Slash16,
+  as22759Slash32,
+  type Heating,
+  heatingByBalance,
+  iso19642ThickWall,
+  iso19642ThinWall,
+  iso19642UltraThinWall,
+  saeGxl,
+  saeSxl,
+  saeTxl,
   aircraftContinuousBudget,
   aircraftIntermittentBudget,
   awgStranded,
   bladeFuse,
   chargingBudget,
+  chooseFuse,
   criticalFeedBudget,
   type FeedPart,
   type FuseToChoose,
   generalFeedBudget,
   geometric,
+  heatingByTable,
   iec60228Class2,
   iec60228Class5,
   iec60228Class5Tinned,
@@ -39,6 +51,16 @@ const budgets = [
   starterBudget,
   chargingBudget,
   lampBudget,
+];
+const covers = [
+  iso19642ThinWall,
+  iso19642UltraThinWall,
+  iso19642ThickWall,
+  saeTxl,
+  saeGxl,
+  saeSxl,
+  as22759Slash16,
+  as22759Slash32,
 ];
 const heatings = [us33Cfr183Ampacity, ac4313Ampacity];
 
@@ -94,15 +116,28 @@ function inputOf(circuit: Circuit): SizeFeedInput {
       ...(rules.loadVoltage === undefined ? {} : { loadV: rules.loadVoltage }),
     },
     judgedAtV: circuit.judgedAt,
-    heating: {
-      kind: 'table',
-      table: heatings.find(({ key }) => key === rules.heating) ?? us33Cfr183Ampacity,
-      insulationTempC: rules.insulation,
-      ambientTempC: rules.ambient,
-    },
+    heating: heatingOf(circuit),
     ...(rules.conductorTemperature === undefined ? {} : { conductorTempC: rules.conductorTemperature }),
     leastAreaMm2: rules.leastArea,
     protection: protectionOf(circuit),
+  };
+}
+
+function heatingOf({ rules }: Circuit): Heating {
+  const { insulation: insulationTempC, ambient: ambientTempC } = rules;
+  if (rules.heating !== 'heat-balance') {
+    const table = heatings.find(({ key }) => key === rules.heating) ?? us33Cfr183Ampacity;
+    return { by: heatingByTable, table, insulationTempC, ambientTempC };
+  }
+  // The schema has seen to it that the four are there.
+  return {
+    by: heatingByBalance,
+    wireTable: covers.find(({ key }) => key === rules.cover) ?? iso19642ThinWall,
+    insulationTempC,
+    ambientTempC,
+    altitudeM: rules.altitude ?? NaN,
+    insulationConductivityWPerMK: rules.coverConductivity ?? NaN,
+    bundleFactor: rules.bundleShare ?? NaN,
   };
 }
 
@@ -142,6 +177,7 @@ function protectionOf({ protection }: Circuit): Protection {
   if ('upstream' in protection) return { kind: 'upstream', name: protection.upstream, mayCarryA: protection.mayCarry };
   return {
     kind: 'fuse',
+    by: chooseFuse,
     family: bladeFuse,
     continuousFraction: protection.continuousShare,
     overloadRule: protection.overload,

@@ -1,4 +1,3 @@
-export type { Heated, Heating, TableHeating } from './heating.js';
 export type { FeedPart, FeedPath, FuseToChoose, WirePart } from './path.js';
 export type { FuseProtection, NoProtection, Protection, UpstreamProtection } from './protect.js';
 export {

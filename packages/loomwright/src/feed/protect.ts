@@ -1,12 +1,14 @@
 import { InputError } from '../error/index.js';
-import { needAbove, needAtLeast, needOneOf, needText } from '../error/guard.js';
-import type { OverloadRule } from '../protection/index.js';
-import { needFamily } from '../protection/fuse-data.js';
+import { needAbove, needAtLeast, needBetween, needOneOf, needText } from '../error/guard.js';
+import type { Heating } from '../heat/index.js';
+import type { chooseFuse, OverloadRule } from '../protection/index.js';
 import type { FuseFamily } from '../table/index.js';
 
 /** A fuse at the source end of the wire, chosen together with the size. */
 export interface FuseProtection {
   readonly kind: 'fuse';
+  /** The chooser, `chooseFuse`: handed in, so that nobody pays for it who does not use it. */
+  readonly by: typeof chooseFuse;
   readonly family: FuseFamily;
   /** Share of the rating that a continuous current may use, above 0 to 1; 0.75 in maker guides. */
   readonly continuousFraction: number;
@@ -58,8 +60,32 @@ export function needProtection(fn: string, protection: Protection): void {
     needText(fn, 'protection.name', protection.name);
     needAbove(fn, 'protection.mayCarryA', protection.mayCarryA);
   } else {
-    needFamily(fn, protection.family);
+    needFunction(fn, 'protection.by', protection.by, 'chooseFuse');
     needAbove(fn, 'protection.shortSupplyV', protection.shortSupplyV);
     needAtLeast(fn, 'protection.sourceResistanceOhm', protection.sourceResistanceOhm);
+  }
+}
+
+/** Throws unless the heating is whole; its rule judges its own fields. */
+export function needHeating(fn: string, heating: Heating): void {
+  if (typeof heating !== 'object' || heating === null) {
+    const rule = heating === undefined ? 'missing' : 'object';
+    throw new InputError(fn, 'heating', rule, heating, 'must be an object with a rule (by)');
+  }
+  needFunction(fn, 'heating.by', heating.by, 'heatingByTable or heatingByBalance');
+  needBetween(fn, 'heating.insulationTempC', heating.insulationTempC, 40, 300, 'no class of wire is there');
+  needBetween(fn, 'heating.ambientTempC', heating.ambientTempC, -60, 200);
+}
+
+function needFunction(fn: string, field: string, value: unknown, names: string): void {
+  if (typeof value !== 'function') {
+    throw new InputError(
+      fn,
+      field,
+      value === undefined ? 'missing' : 'object',
+      value,
+      'must be a function',
+      `hand in ${names}`,
+    );
   }
 }

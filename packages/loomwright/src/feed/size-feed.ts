@@ -2,14 +2,15 @@ import { type Check, makeCheck, type NotPossible } from '../check/index.js';
 import type { ResolvedSize } from '../conductor/index.js';
 import { ConvergenceError, InputError } from '../error/index.js';
 import { needAbove, needAtLeast, needConductorTempC, needInput, needList } from '../error/guard.js';
+import type { Heated, Heating } from '../heat/index.js';
+import { heat } from '../heat/heating.js';
 import { type Load, solvePath, type SolvePathResult } from '../load/index.js';
 import { needLoad, settle } from '../load/load.js';
-import { chooseFuse, type ChosenFuse } from '../protection/index.js';
+import type { ChosenFuse } from '../protection/index.js';
 import type { SourceKey, SourceStatus } from '../source/index.js';
 import type { DropBudget, ResistanceBasis } from '../table/index.js';
-import { type Heated, type Heating, heatOf, needHeating } from './heating.js';
 import { type FeedPart, fixedOhm, type FuseToChoose, needParts, wireLengthM, withFuse, withSize } from './path.js';
-import { needProtection, type Protection } from './protect.js';
+import { needHeating, needProtection, type Protection } from './protect.js';
 import { stockSizes } from './stock.js';
 
 /** What a feed may lose, and what it must not fall below. At least one of the four is needed. */
@@ -117,7 +118,7 @@ interface Judged extends JudgedSize {
   /** The input that was judged: the chosen fuse's resistance stands in its path. */
   readonly input: Plain;
   readonly resolved: ResolvedSize;
-  readonly heated: Heated | null;
+  readonly heated: Heated;
   readonly solved: SolvePathResult | null;
   readonly usedTempC: number;
   readonly reachedTempC: number | null;
@@ -144,7 +145,7 @@ const FN = 'sizeFeed';
  * @throws InputError when a field is missing or out of range; ConvergenceError when temperature and current do not
  * settle
  * @source circuit-theory; the sources of basis, heating rule, budget and fuse family, named in each check
- * @example sizeFeed({ supplyV: 13.8, outParts: [{ name: 'wire out', lengthM: 5.5 }], returnParts: [{ name: 'wire back', lengthM: 1 }], load: { kind: 'constant-current', currentA: 15 }, resistanceBasis: iso19642, limits: { dropV: 0.5 }, judgedAtV: [], heating: { kind: 'table', table: us33Cfr183Ampacity, insulationTempC: 105, ambientTempC: 40 }, leastAreaMm2: 0.5, protection: { kind: 'none', because: 'example' } }).size //=> '5 mm²'
+ * @example sizeFeed({ supplyV: 13.8, outParts: [{ name: 'wire out', lengthM: 5.5 }], returnParts: [{ name: 'wire back', lengthM: 1 }], load: { kind: 'constant-current', currentA: 15 }, resistanceBasis: iso19642, limits: { dropV: 0.5 }, judgedAtV: [], heating: { by: heatingByTable, table: us33Cfr183Ampacity, insulationTempC: 105, ambientTempC: 40 }, leastAreaMm2: 0.5, protection: { kind: 'none', because: 'example' } }).size //=> '5 mm²'
  */
 export function sizeFeed(input: SizeFeedInput): SizeFeedResult | NotPossible<JudgedSize> {
   needInput(FN, input);
@@ -213,7 +214,7 @@ function judge(input: SizeFeedInput, size: ResolvedSize): Judged {
 
 function judgeWith(input: Plain, size: ResolvedSize): Judged {
   const { supplyV, judgedAtV, heating, leastAreaMm2, protection } = input;
-  const heated = heatOf(heating, size);
+  const heated = heat(heating, size);
   const checks: Check[] = [];
   const at: FeedAt[] = [];
   let solved: SolvePathResult | null = null;
@@ -234,7 +235,7 @@ function judgeWith(input: Plain, size: ResolvedSize): Judged {
     }
   }
   voltageChecks(input, size, at, solved, usedTempC, checks);
-  const reachedTempC = heated === null || hottestA === 0 ? null : heated.tempC(hottestA);
+  const reachedTempC = hottestA === 0 ? null : heated.tempC(hottestA);
   checks.push(
     makeCheck({
       name: 'conductor temperature',
@@ -242,10 +243,12 @@ function judgeWith(input: Plain, size: ResolvedSize): Judged {
       limit: heating.insulationTempC,
       unit: '°C',
       sense: 'atMost',
-      source: heated?.source ?? heating.table.source,
-      sourceStatus: heated?.status ?? heating.table.status,
+      source: heated.source,
+      sourceStatus: heated.status,
       okWithoutNumber: false,
-      ...(reachedTempC === null ? { because: noTemperature(input, heated, size) } : {}),
+      ...(reachedTempC === null
+        ? { because: heated.because ?? 'beyond 400 °C, or the path cannot feed the load at all' }
+        : {}),
     }),
     makeCheck({
       name: 'mechanical minimum',
@@ -264,11 +267,11 @@ function judgeWith(input: Plain, size: ResolvedSize): Judged {
       makeCheck({
         name: `what ${protection.name} may carry for good`,
         value: protection.mayCarryA,
-        limit: heated?.ampacityA ?? 0,
+        limit: heated.ampacityA,
         unit: 'A',
         sense: 'atMost',
-        source: heated?.source ?? heating.table.source,
-        sourceStatus: heated?.status ?? heating.table.status,
+        source: heated.source,
+        sourceStatus: heated.status,
       }),
     );
   } else if (protection.kind === 'fuse') {
@@ -296,17 +299,11 @@ function judgeWith(input: Plain, size: ResolvedSize): Judged {
   };
 }
 
-function noTemperature(input: Plain, heated: Heated | null, size: ResolvedSize): string {
-  if (heated === null) return `${input.heating.table.key} does not reach down to ${size.label}`;
-  if (heated.ampacityA === 0) return 'the air alone is as hot as the insulation bears';
-  return 'beyond 400 °C, or the path cannot feed the load at all';
-}
-
 /** Copper temperature at which current and heat agree, or null where they run away or the load cannot be fed. */
-function settledTempC(input: Plain, size: ResolvedSize, heated: Heated | null, volts: number): number | null {
+function settledTempC(input: Plain, size: ResolvedSize, heated: Heated, volts: number): number | null {
   const { load, outParts, returnParts, heating } = input;
-  // A size without a heating figure is refused by the heat check; its volts are judged at the class temperature.
-  if (heated === null) return heating.insulationTempC;
+  // A size that bears nothing is refused by the heat check; its volts are judged at the class temperature.
+  if (heated.ampacityA === 0) return heating.insulationTempC;
   const all = [...outParts, ...returnParts];
   const fixed = fixedOhm(all);
   const lengthM = wireLengthM(all);
@@ -420,12 +417,12 @@ function worstDrop(at: readonly FeedAt[]): FeedAt {
 function protect(
   input: Plain,
   size: ResolvedSize,
-  heated: Heated | null,
+  heated: Heated,
   currentA: number,
 ): { fuse: ChosenFuse | null; farShortA: number | null; checks: Check[] } {
   const { protection, heating, outParts, returnParts } = input;
   if (protection.kind !== 'fuse') return { fuse: null, farShortA: null, checks: [] };
-  const { family, continuousFraction, overloadRule, fuseTempC, shortSupplyV, clearWithinS } = protection;
+  const { by, family, continuousFraction, overloadRule, fuseTempC, shortSupplyV, clearWithinS } = protection;
   const refuse = (because: string): Check =>
     makeCheck({
       name: 'a fuse that protects the wire',
@@ -438,14 +435,14 @@ function protect(
       okWithoutNumber: false,
       because,
     });
-  if (heated === null || heated.ampacityA === 0 || currentA === 0) {
-    return { fuse: null, farShortA: null, checks: [refuse('the wire bears no current by the heating rule')] };
+  if (heated.ampacityA === 0 || currentA === 0) {
+    return { fuse: null, farShortA: null, checks: [refuse(heated.because ?? 'the path cannot feed the load')] };
   }
   const hotTempC = Math.min(400, heating.insulationTempC);
   let pathOhm = protection.sourceResistanceOhm;
   for (const part of withSize([...outParts, ...returnParts], size, hotTempC)) pathOhm += part.resistanceOhm;
-  const choose = (farShortA: number): ReturnType<typeof chooseFuse> =>
-    chooseFuse({
+  const choose = (farShortA: number): ReturnType<typeof by> =>
+    by({
       family,
       continuousA: currentA,
       continuousFraction,
@@ -499,7 +496,7 @@ function answer(judged: Judged, solved: SolvePathResult, below: Judged | null, a
     fixedDropV,
     conductorTempC: judged.usedTempC,
     reachedTempC: judged.reachedTempC ?? judged.usedTempC,
-    ampacityA: judged.heated?.ampacityA ?? 0,
+    ampacityA: judged.heated.ampacityA,
     fuse: judged.fuse,
     farShortA: judged.farShortA,
     at: judged.at,

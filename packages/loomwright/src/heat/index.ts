@@ -52,3 +52,6 @@ export {
 } from './time-to-temperature.js';
 export type { NoTemperature, WireInAir } from './wire-in-air.js';
 export type { WireInTime } from './wire-in-time.js';
+export { type Heated, type Heating } from './heating.js';
+export { type BalanceHeating, heatingByBalance } from './heating-by-balance.js';
+export { heatingByTable, type TableHeating } from './heating-by-table.js';

@@ -132,6 +132,8 @@ export interface Card<I = unknown, O = unknown> {
    * stands for and each empty field left out.
    */
   readonly input?: (values: Uses) => I;
+  /** Exported names of what `input` brings in besides the choices: tables and rules, for code to copy. */
+  readonly identifiers?: Readonly<Record<string, unknown>>;
   /** Intermediate numbers that the steps name, from values and result. */
   readonly scope?: (values: Values, output: O) => Readonly<Record<string, number | null>>;
 }

@@ -21,7 +21,7 @@ export function inputOf<I, O>(card: Card<I, O>, values: Values): I {
 
 /** The call that these values make, as code to copy. Tables appear by their exported names. */
 export function codeOf<I, O>(card: Card<I, O>, values: Values): string {
-  const names = new Map<unknown, string>();
+  const names = new Map<unknown, string>(Object.entries(card.identifiers ?? {}).map(([name, value]) => [value, name]));
   for (const field of card.fields) {
     if (field.kind !== 'choice') continue;
     for (const { use, identifier } of field.choices) if (identifier !== undefined) names.set(use, identifier);

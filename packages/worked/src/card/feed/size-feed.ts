@@ -2,15 +2,22 @@ import {
   ac4313Ampacity,
   aircraftContinuousBudget,
   aircraftIntermittentBudget,
+  as22759Slash16,
   awgStranded,
   bladeFuse,
+  chooseFuse,
   criticalFeedBudget,
   type DropBudget,
   generalFeedBudget,
+  heatingByBalance,
+  heatingByTable,
   iec60228Class5,
+  type InsulatedWireTable,
   iso19642,
+  iso19642ThinWall,
   type OverloadRule,
   type ResistanceBasis,
+  saeGxl,
   saeJ1128,
   sizeFeed,
   type SizeFeedInput,
@@ -36,10 +43,10 @@ export const sizeFeedSteps: readonly Step[] = [
   {
     result: 'ampacityA',
     text: 'Current that the wire bears in this air',
-    how: 'looked up in the table of currents and carried to the ambient temperature',
-    source: 'us-33-cfr-183',
+    how: 'by the heat balance of the wire, or a table of currents carried to the ambient temperature',
+    source: 'heat-balance',
     sourceOf: (output: SizeFeedResult) =>
-      output.checks.find(({ name }) => name === 'conductor temperature')?.source ?? 'us-33-cfr-183',
+      output.checks.find(({ name }) => name === 'conductor temperature')?.source ?? 'heat-balance',
   },
   {
     result: 'wireResistanceOhm',
@@ -148,24 +155,33 @@ export const sizeFeedCard = defineCard({
     {
       kind: 'choice',
       name: 'heating',
-      label: 'Table of currents',
+      label: 'Heating judged by',
       choices: [
+        { value: 'heat-balance', label: 'Heat balance of the wire' },
         {
           value: us33Cfr183Ampacity.key,
-          label: '33 CFR 183.425, single wire at 30 °C',
+          label: 'Table: 33 CFR 183.425, single wire',
           use: us33Cfr183Ampacity,
           identifier: 'us33Cfr183Ampacity',
         },
         {
           value: ac4313Ampacity.key,
-          label: 'AC 43.13-1B, large bundle at 70 °C',
+          label: 'Table: AC 43.13-1B, large bundle',
           use: ac4313Ampacity,
           identifier: 'ac4313Ampacity',
         },
       ],
-      example: us33Cfr183Ampacity.key,
+      example: 'heat-balance',
     },
-    { kind: 'number', name: 'insulationTempC', min: 60, max: 300, example: 105 },
+    {
+      kind: 'number',
+      name: 'bundleFactor',
+      above: 0,
+      max: 1,
+      example: 1,
+      help: 'What a wire bears among others, as a share of what it bears alone. Counted with the heat balance only.',
+    },
+    { kind: 'number', name: 'insulationTempC', min: 40, max: 300, example: 105 },
     { kind: 'number', name: 'ambientTempC', min: -60, max: 200, example: 50, label: 'Air around the wire' },
     { kind: 'number', name: 'leastAreaMm2', min: 0, example: 0.75, help: 'What stands being handled and shaken here.' },
     {
@@ -195,12 +211,26 @@ export const sizeFeedCard = defineCard({
     { name: 'lossW', round: 'up' },
   ],
   steps: sizeFeedSteps,
-  sources: ['ac-43-13-1b', 'us-33-cfr-183', 'iso-19642', 'iso-8820-3', 'iec-60364-4-43', 'fuse-selection-guides'],
+  sources: [
+    'heat-balance',
+    'ac-43-13-1b',
+    'us-33-cfr-183',
+    'iso-19642',
+    'iso-8820-3',
+    'iec-60364-4-43',
+    'fuse-selection-guides',
+  ],
   cautions: ['local-code', 'fuel', 'battery'],
   run: sizeFeed,
   input: feedInput,
+  identifiers: { as22759Slash16, bladeFuse, chooseFuse, heatingByBalance, heatingByTable, iso19642ThinWall, saeGxl },
   scope: (values, output) => (output.possible ? feedScope(feedInputOf(values), output) : {}),
 });
+
+/** The cover that a wire of a table usually has: its diameters decide the heat balance. */
+function coverOf(basis: ResistanceBasis): InsulatedWireTable {
+  return basis === awgStranded ? as22759Slash16 : basis === saeJ1128 ? saeGxl : iso19642ThinWall;
+}
 
 /** The function's input from flat values. */
 function feedInputOf(values: Readonly<Record<string, unknown>>): SizeFeedInput {
@@ -227,18 +257,31 @@ function feedInput(uses: Uses): SizeFeedInput {
     resistanceBasis: uses['resistanceBasis'] as ResistanceBasis,
     limits: { budget: uses['budget'] as DropBudget },
     judgedAtV: [9, 14.4],
-    heating: {
-      kind: 'table',
-      table: uses['heating'] as AmpacityTable,
-      insulationTempC: n('insulationTempC'),
-      ambientTempC: n('ambientTempC'),
-    },
+    heating:
+      uses['heating'] === 'heat-balance'
+        ? {
+            by: heatingByBalance,
+            wireTable: coverOf(uses['resistanceBasis'] as ResistanceBasis),
+            insulationTempC: n('insulationTempC'),
+            ambientTempC: n('ambientTempC'),
+            altitudeM: 0,
+            // PVC: of the usual covers the one that lets the least heat through.
+            insulationConductivityWPerMK: 0.17,
+            bundleFactor: n('bundleFactor'),
+          }
+        : {
+            by: heatingByTable,
+            table: uses['heating'] as AmpacityTable,
+            insulationTempC: n('insulationTempC'),
+            ambientTempC: n('ambientTempC'),
+          },
     leastAreaMm2: n('leastAreaMm2'),
     protection:
       rule === 'none'
         ? { kind: 'none', because: 'chosen so by the reader' }
         : {
             kind: 'fuse',
+            by: chooseFuse,
             family: bladeFuse,
             continuousFraction: 0.75,
             overloadRule: rule,

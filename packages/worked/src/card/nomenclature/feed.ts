@@ -38,6 +38,7 @@ export const feedTerms = {
   farShortA: { label: 'Short at the far end', symbol: 'I_\\mathrm{short}' },
   reachedTempC: { label: 'Temperature that the wire reaches', symbol: 'T' },
   size: { label: 'Wire', symbol: '\\mathrm{size}' },
+  bundleFactor: { label: 'Share left in its bundle', symbol: 'F' },
   massKg: { label: 'Mass', symbol: 'm' },
   massKgPerM: { label: 'Mass a metre', symbol: "m'" },
 } as const satisfies Terms;
