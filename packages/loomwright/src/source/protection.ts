@@ -22,6 +22,12 @@ export const protectionSources = {
     status: 'published',
     note: 'Limits as printed in component data; the 110 % and the smaller-rating rows are from memory.',
   },
+  'iso-8820-5': {
+    title: 'ISO 8820-5, road vehicle fuse-links with axial terminals (bolt-in), types SF30 and SF51',
+    publisher: 'ISO',
+    status: 'memory',
+    note: 'Limits and ratings from memory, with low confidence.',
+  },
   'fuse-selection-guides': {
     title: 'Fuse selection guides of component makers: 75 % of rating, pulse cycles, wave shapes',
     publisher: 'component makers',

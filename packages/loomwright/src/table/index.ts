@@ -1,5 +1,9 @@
 export { ac4313Ampacity, ac4313CircularMils, awgStranded } from './ac-43-13-1b.js';
 export { bladeFuse } from './blade-fuse.js';
+export { boltInFuseSf30, boltInFuseSf51 } from './bolt-in-fuse.js';
+export { fusePulses, type FusePulseTable } from './fuse-pulses.js';
+export { largeBladeFuse } from './large-blade-fuse.js';
+export { miniFuse } from './mini-fuse.js';
 export {
   aircraftContinuousBudget,
   aircraftIntermittentBudget,

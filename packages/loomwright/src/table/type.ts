@@ -64,8 +64,8 @@ export interface FuseLimits {
 export interface FuseFamily extends TableHeader {
   readonly ratingsA: readonly number[];
   readonly ratedV: number;
-  /** Largest current in A that the fuse can interrupt at its rated voltage. */
-  readonly interruptA: number;
+  /** Largest current in A that the fuse can interrupt at its rated voltage; null where no figure is known. */
+  readonly interruptA: number | null;
   /** Groups in rising order of rating. */
   readonly limits: readonly FuseLimits[];
   /** Typical resistance cold, in mΩ. */
