@@ -33,7 +33,7 @@ export interface SolvedPart {
   readonly resistanceOhm: number;
   /** Volts lost in it. */
   readonly dropV: number;
-  /** Heat made in it, in W. */
+  /** Mean heat made in it, in W. */
   readonly lossW: number;
   /** Its share of all volts lost, 0 to 1. */
   readonly dropFraction: number;
@@ -44,17 +44,21 @@ export interface SolvedPart {
 
 export interface SolvePathResult {
   readonly possible: true;
-  /** Current in A. */
+  /** Current in A while the load is on; for all but switched loads simply the current. */
   readonly currentA: number;
-  /** Volts across the load. */
+  /** The same by what it matters for: a channel is judged by the peak, wire and fuse by the r.m.s., a battery by the mean. */
+  readonly peakA: number;
+  readonly rmsA: number;
+  readonly meanA: number;
+  /** Volts across the load while it is on. */
   readonly loadV: number;
   /** Volts lost out and back. */
   readonly dropV: number;
   /** The same as a fraction of the supply. */
   readonly dropFraction: number;
-  /** Power that the load takes, in W. */
+  /** Mean power that the load takes, in W. */
   readonly loadPowerW: number;
-  /** Heat made in the path, in W. */
+  /** Mean heat made in the path, in W. */
   readonly lossW: number;
   /** Resistance of the path in Ω, load not counted. */
   readonly pathResistanceOhm: number;
@@ -82,14 +86,16 @@ export interface PathLimit {
  *
  * $$V_{\mathrm{load}} = V - I \sum_k R_k$$
  *
- * with $I$ from the load's kind: given; $V/(\sum R + R_{\mathrm{load}})$; the smaller root of $R I^2 - V I + P = 0$; or
- * a motor's balance of back-EMF and torque.
+ * with $I$ from the load's kind: given; $V/(\sum R + R_{\mathrm{load}})$; the smaller root of $R I^2 - V I + P = 0$; a
+ * motor's balance of back-EMF and torque; or a lamp's $I \sim V_{\mathrm{load}}^{0.55}$. Of a load that is switched fast
+ * with duty $d$ the peak is $I$, the r.m.s. $I\sqrt{d}$ and the mean $I d$.
  *
  * @param input supply, parts out and back, load
  * @returns the solved path, or `possible: false` where the path cannot feed the load: codes `no-volts-left`
- * (a constant current would take all volts) and `power-beyond-line` (no current gives the wanted power)
+ * (a constant current would take all volts), `power-beyond-line` (no current gives the wanted power) and
+ * `below-least-volts` (an LED driver goes out)
  * @throws InputError when a field is missing or out of range
- * @source circuit-theory
+ * @source circuit-theory; lamp-rerating (a lamp's current)
  * @example solvePath({ supplyV: 12, outParts: [{ name: 'wire', resistanceOhm: 0.1 }], returnParts: [], load: { kind: 'resistance', resistanceOhm: 1.1 } }).loadV //=> 11
  */
 export function solvePath(input: SolvePathInput): SolvePathResult | NotPossible<PathLimit> {
@@ -103,7 +109,7 @@ export function solvePath(input: SolvePathInput): SolvePathResult | NotPossible<
   if ('code' in point) {
     return { possible: false, code: point.code, because: point.because, nearest: { currentA: point.mostA } };
   }
-  const { currentA } = point;
+  const { currentA, dutyFraction } = point;
   const dropV = currentA * pathResistanceOhm;
   const loadV = supplyV - dropV;
   const parts: SolvedPart[] = [];
@@ -118,7 +124,7 @@ export function solvePath(input: SolvePathInput): SolvePathResult | NotPossible<
         side,
         resistanceOhm,
         dropV: partV,
-        lossW: partV * currentA,
+        lossW: partV * currentA * dutyFraction,
         dropFraction: pathResistanceOhm > 0 ? resistanceOhm / pathResistanceOhm : 0,
         beforeV,
         afterV,
@@ -132,11 +138,14 @@ export function solvePath(input: SolvePathInput): SolvePathResult | NotPossible<
   return {
     possible: true,
     currentA,
+    peakA: currentA,
+    rmsA: currentA * Math.sqrt(dutyFraction),
+    meanA: currentA * dutyFraction,
     loadV,
     dropV,
     dropFraction: dropV / supplyV,
-    loadPowerW: loadV * currentA,
-    lossW: dropV * currentA,
+    loadPowerW: loadV * currentA * dutyFraction,
+    lossW: dropV * currentA * dutyFraction,
     pathResistanceOhm,
     parts,
     otherCurrentA: point.otherCurrentA,

@@ -1,6 +1,7 @@
 import { conductorSources } from './conductor.js';
 import { heatSources } from './heat.js';
 import { jointSources } from './joint.js';
+import { loadSources } from './load.js';
 import { methodSources } from './method.js';
 import { practiceSources } from './practice.js';
 import { protectionSources } from './protection.js';
@@ -15,6 +16,7 @@ export const sources = /* @__PURE__ */ (() => ({
   ...protectionSources,
   ...heatSources,
   ...jointSources,
+  ...loadSources,
   ...methodSources,
   ...practiceSources,
   ...sensorSources,
