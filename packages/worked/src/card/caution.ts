@@ -28,6 +28,10 @@ export const cautions = {
     title: 'Insulation testers',
     text: 'Never put an insulation tester on wiring with electronics connected: it destroys what it tests.',
   },
+  scald: {
+    title: 'Hot water',
+    text: 'Boiling water scalds, and a hot cooling system bursts open. Let it cool before a cap or a sensor comes out.',
+  },
   isolator: {
     title: 'Isolator',
     text: 'An isolator must stop the engine and everything else. Where a rule or a sport asks for one, its text decides.',

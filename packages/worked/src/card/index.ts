@@ -1,9 +1,12 @@
 export { cards } from './all.js';
 export { cautions, type CautionKey } from './caution.js';
 export * from './bundle/index.js';
+export * from './divider/index.js';
 export * from './feed/index.js';
 export * from './heat/index.js';
 export * from './joint/index.js';
+export * from './signal/index.js';
+export * from './temperature/index.js';
 export { nomenclature, termOf, type Term, type Terms } from './nomenclature/index.js';
 export {
   type Card,

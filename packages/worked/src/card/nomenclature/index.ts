@@ -1,13 +1,19 @@
 import { bundleTerms } from './bundle.js';
+import { dividerTerms } from './divider.js';
 import { feedTerms } from './feed.js';
 import { heatTerms } from './heat.js';
 import { jointTerms } from './joint.js';
+import { signalTerms } from './signal.js';
+import { temperatureTerms } from './temperature.js';
 import type { Term, Terms } from './type.js';
 
 export type { Term, Terms } from './type.js';
 
 /** Every name of fields and results: label and symbol. The unit follows from the end of the name. */
 export const nomenclature: Terms = /* @__PURE__ */ (() => ({
+  ...dividerTerms,
+  ...signalTerms,
+  ...temperatureTerms,
   ...bundleTerms,
   ...jointTerms,
   ...feedTerms,
