@@ -1,21 +1,24 @@
 // The calculator as a reader uses it, on the page of the pump feed.
-import { readFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import type { Server } from 'node:http';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { cards, exampleValues, inputOf } from '@loomwright/worked/card';
+import { exampleValues, inputOf, sizeFeedCard } from '@loomwright/worked/card';
 import { formatQuantity } from '@loomwright/worked/quantity';
-import { sizeFeed, type SizeFeedInput } from 'loomwright';
+import { sizeFeed } from 'loomwright';
 import { DIST, launch, open, serve } from '../support/site.js';
 
 let browser: Browser;
 let origin: string;
 let server: Server;
+const cache = fileURLToPath(new URL('../node_modules/.cache/copied/', import.meta.url));
 const PAGE = '/handbook/size-a-pump-feed.html';
 
 beforeAll(async () => {
+  mkdirSync(cache, { recursive: true });
   browser = await launch();
   ({ origin, server } = await serve(DIST));
 });
@@ -36,9 +39,7 @@ const results = async (page: Page): Promise<Record<string, string>> => {
 describe('the page of the pump feed', () => {
   it('stands there with the example before any script runs, and agrees with the library to every printed digit', async () => {
     const { page } = await open(browser, origin + PAGE, { javaScriptEnabled: false });
-    const answer = sizeFeed(
-      inputOf(cards['sizeFeed'] as never, exampleValues(cards['sizeFeed'] as never)) as SizeFeedInput,
-    );
+    const answer = sizeFeed(inputOf(sizeFeedCard, exampleValues(sizeFeedCard)));
     if (!answer.possible) throw new Error(answer.because);
     const shown = await results(page);
     expect(shown['Wire']).toBe(answer.size);
@@ -103,7 +104,12 @@ describe('the page of the pump feed', () => {
     const { page } = await open(browser, origin + PAGE);
     const before = await results(page);
     await calculator(page).getByLabel('Unit of Wire to the load').selectOption('m');
-    expect(await calculator(page).getByLabel(/^Wire to the load/).first().inputValue()).toBe('5.1816');
+    expect(
+      await calculator(page)
+        .getByLabel(/^Wire to the load/)
+        .first()
+        .inputValue(),
+    ).toBe('5.1816');
     expect(await results(page)).toEqual(before);
     await page.context().close();
   });
@@ -142,11 +148,10 @@ describe('the page of the pump feed', () => {
     await calculator(page).getByRole('button', { name: 'Copy as code' }).click();
     await expect.poll(() => calculator(page).locator('.deeds [role=status]').innerText()).toContain('copied');
     const code = await page.evaluate(() => navigator.clipboard.readText());
-    const [, names = '', call = ''] =
-      /import \{ ([^}]+) \} from 'loomwright';\s+const answer = ([\s\S]+);/.exec(code) ?? [];
-    const core = (await import('loomwright')) as Record<string, unknown>;
-    const list = names.split(', ');
-    const answer = new Function(...list, `return ${call}`)(...list.map((name) => core[name])) as { size: string };
+    // The copied text is run as it stands, but for the last line that hands the answer out.
+    const file = join(cache, 'copied.mjs');
+    writeFileSync(file, `${code}\nexport default answer;\n`);
+    const { default: answer } = (await import(pathToFileURL(file).href)) as { default: { size: string } };
     expect(answer.size).toBe((await results(page))['Wire']);
     await context.close();
   });

@@ -49,8 +49,8 @@ describe.each(looked)('%s', (path) => {
       expect(said).toEqual([]);
       expect(asked.filter((address) => !address.startsWith(origin) && !address.startsWith('data:'))).toEqual([]);
       const [scroll, inner] = await page.evaluate(() => [document.documentElement.scrollWidth, window.innerWidth]);
-      expect(scroll).toBeLessThanOrEqual(inner as number);
-      const found = await new AxeBuilder({ page: page as never }).analyze();
+      expect(scroll).toBeLessThanOrEqual(inner);
+      const found = await new AxeBuilder({ page: page }).analyze();
       expect(
         found.violations.map(
           ({ id, nodes }) =>

@@ -5,6 +5,7 @@ import {
   bladeFuse,
   chooseFuse,
   criticalFeedBudget,
+  type FeedPart,
   geometric,
   heatingByTable,
   iec60228Class5,
@@ -39,8 +40,11 @@ const fuse: Protection = {
   clearWithinS: 0.5,
 };
 
+/** A feed without a fuse to choose, so that `solveFeed` takes its parts too. */
+type PlainFeed = SizeFeedInput & { readonly outParts: readonly FeedPart[] };
+
 /** W1: a pump, 15 A, fixed parts 18.4 mΩ. */
-const pump: SizeFeedInput = {
+const pump: PlainFeed = {
   supplyV: 13.8,
   outParts: [
     { name: 'fuse', kind: 'fuse', resistanceOhm: 0.0034 },
@@ -65,7 +69,7 @@ const pump: SizeFeedInput = {
 };
 
 /** W2: a steering pump, 80 A, 3.0 m in all, copper at 60 °C, at most 0.30 V in the wire. */
-const steering: SizeFeedInput = {
+const steering: PlainFeed = {
   ...pump,
   outParts: [{ name: 'out', lengthM: 1.5 }],
   returnParts: [{ name: 'back', lengthM: 1.5 }],
@@ -146,7 +150,7 @@ describe('independent', () => {
         fc.double({ min: 0.2, max: 12, noNaN: true }),
         fc.double({ min: 0.05, max: 1.5, noNaN: true }),
         (currentA, lengthM, dropV) => {
-          const input: SizeFeedInput = {
+          const input: PlainFeed = {
             ...pump,
             outParts: [{ name: 'out', lengthM }],
             returnParts: [],
@@ -267,9 +271,8 @@ describe('edges', () => {
   it('refuses a wire that the table of currents does not reach down to', () => {
     const result = sizeFeed({ ...pump, stock: [0.5], limits: { dropV: 5 } });
     expect(result.possible).toBe(false);
-    const check = (
-      result as { nearest: { checks: { name: string; ok: boolean; because?: string }[] } }
-    ).nearest.checks.find((c) => c.name === 'conductor temperature');
+    const checks = result.possible ? [] : (result.nearest?.checks ?? []);
+    const check = checks.find((c) => c.name === 'conductor temperature');
     expect(check).toMatchObject({
       ok: false,
       value: null,
@@ -308,7 +311,7 @@ describe('edges', () => {
     expectInputError(() => sizeFeed({ ...pump, heating: undefined as never }), 'heating', 'missing');
     expectInputError(() => sizeFeed({ ...pump, outParts: [], returnParts: [] }), 'outParts', 'missing');
     expectInputError(
-      () => sizeFeed({ ...pump, protection: { ...fuse, continuousFraction: 1.1 } as Protection }),
+      () => sizeFeed({ ...pump, protection: { ...fuse, continuousFraction: 1.1 } }),
       'continuousFraction',
       'atMost',
     );

@@ -79,7 +79,12 @@ describe('a bad circuit file', () => {
     [
       'a bare number',
       change('current: 7.5 A', 'current: 7.5'),
-      { field: 'load.current', rule: 'quantity', line: 11, message: expect.stringContaining("write '7.5 A'") },
+      {
+        field: 'load.current',
+        rule: 'quantity',
+        line: 11,
+        message: expect.stringContaining("write '7.5 A'") as string,
+      },
     ],
     ['a negative length', change('wire: 17 ft', 'wire: -17 ft'), { field: 'out[5].wire', rule: 'range', line: 19 }],
     ['not a number', change('supply: 13.8 V', 'supply: .nan'), { field: 'supply', rule: 'type', line: 6 }],

@@ -12,6 +12,7 @@ import {
   us33Cfr183Ampacity,
   voltageDrop,
   wireResistance,
+  heatingByTable,
 } from 'loomwright';
 import * as room from 'loomwright/table';
 import { inputs, type QuantityError, tables } from '@loomwright/worked/quantity';
@@ -54,7 +55,7 @@ describe('independent', () => {
         limits: { dropV: '500 mV' },
         judgedAtV: ['9 V', 14.4],
         stock: ['2.5 mm²', '4 mm²', 6, '10 mm2'],
-        heating: { kind: 'table', table: 'us-33-cfr-183-425', insulationTempC: '221 °F', ambientTempC: '104 °F' },
+        heating: { by: heatingByTable, table: 'us-33-cfr-183-425', insulationTempC: '221 °F', ambientTempC: '104 °F' },
         leastAreaMm2: '0.5 mm²',
         protection: { kind: 'none', because: 'example' },
       }),
@@ -72,7 +73,7 @@ describe('independent', () => {
       limits: { dropV: 0.5 },
       judgedAtV: [9, 14.4],
       stock: [2.5, 4, 6, 10],
-      heating: { kind: 'table', table: us33Cfr183Ampacity, insulationTempC: 105, ambientTempC: 40 },
+      heating: { by: heatingByTable, table: us33Cfr183Ampacity, insulationTempC: 105, ambientTempC: 40 },
       leastAreaMm2: 0.5,
       protection: { kind: 'none', because: 'example' },
     });

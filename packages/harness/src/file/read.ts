@@ -74,7 +74,7 @@ function place(
   lines: LineCounter,
   path: readonly PropertyKey[],
 ): { line: number; column: number } | null {
-  let node: Node | null = document.contents as Node | null;
+  let node: Node | null = document.contents;
   let offset = node?.range?.[0] ?? 0;
   for (const step of path) {
     if (isMap(node)) {

@@ -1,15 +1,13 @@
 import { insulatedWire } from '../bundle/index.js';
 import type { ResolvedSize } from '../conductor/index.js';
 import { InputError } from '../error/index.js';
-import { needAbove, needBetween } from '../error/guard.js';
+import { needAbove, needBetween, needInput } from '../error/guard.js';
 import type { InsulatedWireTable } from '../table/index.js';
 import { ampacity } from './ampacity.js';
 import { conductorTemperature } from './conductor-temperature.js';
 import type { Heated } from './heating.js';
 
-/** Heating judged by the balance of heat of the wire itself, alone or as one of a bundle. */
-export interface BalanceHeating {
-  readonly by: typeof heatingByBalance;
+export interface HeatingByBalanceInput {
   /** The type of wire: its diameters decide. */
   readonly wireTable: InsulatedWireTable;
   /** Temperature class of the insulation in °C, 40 to 300. */
@@ -22,6 +20,13 @@ export interface BalanceHeating {
   readonly insulationConductivityWPerMK: number;
   /** Share of the current of a single wire that it bears in its bundle, above 0 to 1: see `bundleFactor`. 1 is alone. */
   readonly bundleFactor: number;
+  /** The size to judge, as the conductor tables give it. */
+  readonly size: ResolvedSize;
+}
+
+/** Heating judged by the balance of heat of the wire itself, alone or as one of a bundle. */
+export interface BalanceHeating extends Omit<HeatingByBalanceInput, 'size'> {
+  readonly by: typeof heatingByBalance;
 }
 
 /**
@@ -32,16 +37,17 @@ export interface BalanceHeating {
  *
  * $$I_z = F\,I_\mathrm{single}(T_\mathrm{ins}), \qquad T(I) = T_\mathrm{single}(I / F)$$
  *
- * @param heating type of wire, class, ambient, altitude, insulation, company
- * @param size a size of a conductor table
+ * @param input type of wire, class, ambient, altitude, insulation, company, size
  * @returns current borne in A, and temperature in °C by current; a size that the type does not come in, or whose
  * conductor's diameter is not known, bears nothing
  * @throws InputError when a field is missing or out of range
  * @source heat-balance (as `conductorTemperature`); the wire table's own for the diameters
- * @example heatingByBalance({ by: heatingByBalance, wireTable: iso19642ThinWall, insulationTempC: 105, ambientTempC: 40, altitudeM: 0, insulationConductivityWPerMK: 0.17, bundleFactor: 1 }, nearestSizes({ areaMm2: 2.5, table: iso19642 }).atLeast).ampacityA //=> 36.8
+ * @example heatingByBalance({ wireTable: iso19642ThinWall, insulationTempC: 105, ambientTempC: 40, altitudeM: 0, insulationConductivityWPerMK: 0.17, bundleFactor: 1, size: nearestSizes({ areaMm2: 2.5, table: iso19642 }).atLeast }).ampacityA //=> 36.8
  */
-export function heatingByBalance(heating: BalanceHeating, size: ResolvedSize): Heated {
-  const { wireTable, insulationTempC, ambientTempC, altitudeM, insulationConductivityWPerMK, bundleFactor } = heating;
+export function heatingByBalance(input: HeatingByBalanceInput): Heated {
+  needInput('heatingByBalance', input);
+  const { wireTable, insulationTempC, ambientTempC, altitudeM, insulationConductivityWPerMK, bundleFactor, size } =
+    input;
   needAbove('heatingByBalance', 'bundleFactor', bundleFactor);
   needBetween('heatingByBalance', 'bundleFactor', bundleFactor, 0, 1);
   const { status } = wireTable;

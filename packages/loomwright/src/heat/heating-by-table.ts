@@ -1,17 +1,23 @@
 import type { ResolvedSize } from '../conductor/index.js';
 import { InputError } from '../error/index.js';
+import { needInput } from '../error/guard.js';
 import type { AmpacityTable } from '../table/index.js';
 import type { Heated } from './heating.js';
 import { tableAmpacity } from './table-ampacity.js';
 
-/** Heating judged by a published table of currents, carried to the ambient temperature. */
-export interface TableHeating {
-  readonly by: typeof heatingByTable;
+export interface HeatingByTableInput {
   readonly table: AmpacityTable;
   /** Temperature class of the insulation in °C, 40 to 300. */
   readonly insulationTempC: number;
   /** Temperature of the air around the wire in °C, −60 to 200. */
   readonly ambientTempC: number;
+  /** The size to judge, as the conductor tables give it. */
+  readonly size: ResolvedSize;
+}
+
+/** Heating judged by a published table of currents, carried to the ambient temperature. */
+export interface TableHeating extends Omit<HeatingByTableInput, 'size'> {
+  readonly by: typeof heatingByTable;
 }
 
 /**
@@ -22,15 +28,15 @@ export interface TableHeating {
  *
  * $$T = T_\mathrm{amb} + (T_\mathrm{ins} - T_\mathrm{amb})\,(I/I_z)^2$$
  *
- * @param heating table, insulation class, ambient
- * @param size a size of a conductor table
+ * @param input table, insulation class, ambient, size
  * @returns current borne in A, and temperature in °C by current; a size below the table's smallest bears nothing
  * @throws InputError as `tableAmpacity` throws it
  * @source the table's own
- * @example heatingByTable({ by: heatingByTable, table: us33Cfr183Ampacity, insulationTempC: 105, ambientTempC: 30 }, nearestSizes({ areaMm2: 2.5, table: iso19642 }).atLeast).ampacityA //=> 35
+ * @example heatingByTable({ table: us33Cfr183Ampacity, insulationTempC: 105, ambientTempC: 30, size: nearestSizes({ areaMm2: 2.5, table: iso19642 }).atLeast }).ampacityA //=> 35
  */
-export function heatingByTable(heating: TableHeating, size: ResolvedSize): Heated {
-  const { table, insulationTempC, ambientTempC } = heating;
+export function heatingByTable(input: HeatingByTableInput): Heated {
+  needInput('heatingByTable', input);
+  const { table, insulationTempC, ambientTempC, size } = input;
   let found;
   try {
     found = tableAmpacity({ table, areaMm2: size.areaMm2, insulationTempC, ambientTempC });

@@ -23,5 +23,5 @@ export type Heating = TableHeating | BalanceHeating;
 
 /** Judges the heating of one size by the rule that it names. */
 export function heat(heating: Heating, size: ResolvedSize): Heated {
-  return (heating.by as (heating: Heating, size: ResolvedSize) => Heated)(heating, size);
+  return (heating.by as (input: Heating & { readonly size: ResolvedSize }) => Heated)({ ...heating, size });
 }

@@ -53,5 +53,5 @@ export {
 export type { NoTemperature, WireInAir } from './wire-in-air.js';
 export type { WireInTime } from './wire-in-time.js';
 export { type Heated, type Heating } from './heating.js';
-export { type BalanceHeating, heatingByBalance } from './heating-by-balance.js';
-export { heatingByTable, type TableHeating } from './heating-by-table.js';
+export { type BalanceHeating, heatingByBalance, type HeatingByBalanceInput } from './heating-by-balance.js';
+export { heatingByTable, type HeatingByTableInput, type TableHeating } from './heating-by-table.js';

@@ -1,4 +1,4 @@
-import type { Card, Field, Uses, Values } from './type.js';
+import type { Card, Field, Values } from './type.js';
 
 /** The values of a card's worked example. */
 export function exampleValues(card: { readonly fields: readonly Field[] }): Values {
@@ -16,7 +16,7 @@ export function inputOf<I, O>(card: Card<I, O>, values: Values): I {
     const choice = field.kind === 'choice' ? field.choices.find((c) => c.value === value) : undefined;
     uses[field.name] = choice !== undefined && 'use' in choice ? choice.use : value;
   }
-  return card.input === undefined ? (uses as I) : card.input(uses as Uses);
+  return card.input === undefined ? (uses as I) : card.input(uses);
 }
 
 /** The call that these values make, as code to copy. Tables appear by their exported names. */

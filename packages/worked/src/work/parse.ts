@@ -20,7 +20,7 @@ const OPS = ['+', '-', '*', '/', '^'] as const;
  * @throws Error for syntax that the working does not show (assignments, comparisons, matrices)
  */
 export function parseFormula(formula: string): Tree {
-  return toTree(math.parse(formula) as unknown as Node, formula);
+  return toTree(math.parse(formula), formula);
 }
 
 function toTree(node: Node, formula: string): Tree {
