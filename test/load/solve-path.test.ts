@@ -34,7 +34,7 @@ describe('published', () => {
   computed('the same as a share of 24 V', cite, () => expectPrinted(result.dropFraction * 100, '16.7', 0.7));
 });
 
-describe('independent', () => {
+describe('independent', { timeout: 60_000 }, () => {
   /** One path for the simulator: resistors in series, the load as a source or resistor. */
   const netlist = (supplyV: number, out: readonly number[], back: readonly number[], load: string): string => {
     const lines = [`V1 n0 0 ${supplyV}`];
