@@ -130,8 +130,15 @@ export function timeByCurrent(input: TimeToTemperatureInput, label: string): Cha
     x: { label: 'Current', unit: 'A', log: true },
     y: { label: 'Time', unit: 's', log: true },
     series: [
-      { name: 'all heat kept in the copper', points: kept, colour: 'verdigris', as: 'line', labelAt: 8 },
-      { name: 'with insulation and air', points: whole, colour: 'text', as: 'line', dash: '' },
+      { name: 'all heat kept in the copper', points: kept, colour: 'verdigris', as: 'line' },
+      {
+        name: 'with insulation and air',
+        points: whole,
+        colour: 'text',
+        as: 'line',
+        dash: '',
+        labelAt: Math.min(12, whole.length - 1),
+      },
     ],
     ...(here === null || here === 0 ? {} : { chosen: { x: currentA, y: here, label } }),
   };
