@@ -246,3 +246,10 @@ describe('edges', () => {
     expectInputError(wrong(pointsOf([[0, 300], [0, 200], [0, 100]])), 'points', 'order'); // prettier-ignore
   });
 });
+
+describe('regression', () => {
+  it('names a gross slip: it once hid behind the bend of 1/T, kelvins being taken where the fit is straight', () => {
+    const points = pointsOf([[0, 5896], [20, 2500], [40, 1175], [60, 956], [80, 323], [100, 187]]); // prettier-ignore
+    expect(fitSteinhartHart({ points }).suspicious).toMatchObject({ tempC: 60, resistanceOhm: 956 });
+  });
+});

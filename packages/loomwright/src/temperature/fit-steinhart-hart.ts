@@ -102,7 +102,7 @@ export function fitSteinhartHart(input: FitSteinhartHartInput): FitSteinhartHart
         : `look at the point ${slipped.tempC} °C, ${slipped.resistanceOhm} Ω`;
     throw new InputError(fn, 'points', 'range', input.points, 'must lie on a curve that falls with temperature', hint);
   }
-  const suspicious = fit.leverages === null ? null : suspiciousPoint(fitted, fit.leverages, fit.weights);
+  const suspicious = fit.leverages === null ? null : suspiciousPoint(points, fit.straightK, fit.leverages, fit.weights);
   if (suspicious !== null) {
     const { tempC, resistanceOhm, withoutItK } = suspicious;
     const message = `the point ${tempC} °C, ${resistanceOhm} Ω lies ${Math.abs(withoutItK).toPrecision(2)} K from the curve of the others`;

@@ -24,6 +24,8 @@ export interface Letters {
   readonly letters: { readonly a: number; readonly b: number; readonly c: number };
   readonly standardDeviationK: number | null;
   readonly leverages: readonly number[] | null;
+  /** Residuals of the straight fit in kelvins, T² times those of 1/T: to these, not to kelvins, leverages belong. */
+  readonly straightK: readonly number[];
   readonly weights: readonly number[];
   readonly covariance: readonly (readonly number[])[] | null;
 }
@@ -45,6 +47,7 @@ export function throughThree(fn: string, points: readonly Reading[]): Letters {
     letters: { a, b, c },
     standardDeviationK: null,
     leverages: null,
+    straightK: [0, 0, 0],
     weights: [1, 1, 1],
     covariance: uncertain ? solve(fn, points).inverseNormal : null,
   };
@@ -63,6 +66,7 @@ export function throughMany(fn: string, points: readonly Reading[]): Letters {
     letters: { a, b, c },
     standardDeviationK: s / meanWeight,
     leverages: fit.leverages,
+    straightK: points.map(({ tempC }, i) => (tempC + ZERO_C_IN_K) ** 2 * (fit.residuals[i] as number)),
     weights,
     covariance: uncertain ? fit.inverseNormal : fit.inverseNormal.map((row) => row.map((x) => x * s * s)),
   };

@@ -16,22 +16,23 @@ const T_999 = [636.6, 31.6, 12.92, 8.61, 6.87, 5.96, 5.41, 5.04, 4.78, 4.59, 4.4
  * largest residual is not always the bad point: a bad one draws the curve after it.
  */
 export function suspiciousPoint(
-  points: readonly { readonly tempC: number; readonly resistanceOhm: number; readonly residualK: number }[],
+  points: readonly { readonly tempC: number; readonly resistanceOhm: number }[],
+  residualsK: readonly number[],
   leverages: readonly number[],
   weights: readonly number[],
 ): SuspiciousPoint | null {
   const dof = points.length - 3;
   if (dof < 2) return null;
-  const squares = points.map(({ residualK }, i) => (residualK * (weights[i] as number)) ** 2);
+  const squares = residualsK.map((residualK, i) => (residualK * (weights[i] as number)) ** 2);
   const total = squares.reduce((sum, square) => sum + square, 0);
   let worst: SuspiciousPoint | null = null;
-  points.forEach(({ tempC, resistanceOhm, residualK }, i) => {
+  points.forEach(({ tempC, resistanceOhm }, i) => {
     const room = 1 - (leverages[i] as number);
     if (!(room > 1e-9)) return;
     const others = Math.max(total - (squares[i] as number) / room, 1e-30) / (dof - 1);
     const sigmas = Math.sqrt((squares[i] as number) / (room * others));
     if (worst === null || sigmas > worst.sigmas) {
-      worst = { tempC, resistanceOhm, withoutItK: residualK / room, sigmas };
+      worst = { tempC, resistanceOhm, withoutItK: (residualsK[i] as number) / room, sigmas };
     }
   });
   const found = worst as SuspiciousPoint | null;
