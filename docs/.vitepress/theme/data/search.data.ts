@@ -3,20 +3,21 @@ import { join } from 'node:path';
 import MiniSearch from 'minisearch';
 import { createMarkdownRenderer, defineLoader, type MarkdownEnv, type SiteConfig } from 'vitepress';
 import areas, { type Area } from './areas.data';
+import terms, { type ListedTerm } from './nomenclature.data';
 import { type SearchEntry, searchOptions } from './search';
 
 /** The index as text, so that only a reader who searches pays for parsing it. */
 declare const data: string;
 export { data };
 
-/** One entry for the opening of each page, one for each of its headings of the second rank, one for each area. */
+/** One entry for the opening of each page, one for each of its headings of the second rank, one for each function. */
 export default defineLoader({
   watch: ['../../../**/*.md', '!../../../node_modules/**'],
   async load(): Promise<string> {
     const site = (globalThis as unknown as { VITEPRESS_CONFIG: SiteConfig }).VITEPRESS_CONFIG;
     const md = await createMarkdownRenderer(site.srcDir, site.markdown, site.site.base, site.logger);
     const index = new MiniSearch<SearchEntry>(searchOptions);
-    for (const page of site.pages) {
+    for (const page of site.pages.filter((each) => !each.startsWith('api/'))) {
       const path = join(site.srcDir, page);
       const written = site.dynamicRoutes.routes.find((route) => route.path === page)?.content;
       const source = written ?? (existsSync(path) ? readFileSync(path, 'utf8') : '');
@@ -25,7 +26,8 @@ export default defineLoader({
       const url = `/${page.replace(/(^|\/)index\.md$/, '$1').replace(/\.md$/, '.html')}`;
       for (const entry of entriesOf(url, html, env.frontmatter ?? {})) if (!index.has(entry.id)) index.add(entry);
     }
-    index.addAll(((await areas.load([])) as readonly Area[]).map(entryOf));
+    index.addAll(((await areas.load([])) as readonly Area[]).flatMap(entriesOfArea));
+    index.addAll(((await terms.load([])) as readonly ListedTerm[]).map(entryOfTerm));
     return JSON.stringify(index);
   },
 });
@@ -44,11 +46,34 @@ function entriesOf(url: string, html: string, front: Readonly<Record<string, unk
   return [{ id: url, page, title: page, section: '', names, text: opening, lead: leadOf(opening) }, ...rest];
 }
 
-/** An area of the reference, found by the names of its functions. */
-function entryOf({ name, functions }: Area): SearchEntry {
-  const names = functions.map((each) => each.name).join(' ');
-  const text = functions.map((each) => each.summary).join(' ');
-  return { id: `/reference/#${name}`, page: 'Reference', title: '', section: name, names, text, lead: leadOf(names) };
+/** The functions of an area, each with its own page in the reference. */
+function entriesOfArea({ name: area, functions }: Area): SearchEntry[] {
+  return functions.map(({ name, summary }) => {
+    const text = summary.replace(/[`$]/g, '');
+    return {
+      id: `/api/${area}/${name}.html`,
+      page: 'Reference',
+      title: '',
+      section: name,
+      names: name,
+      text,
+      lead: leadOf(text),
+    };
+  });
+}
+
+/** A name of the nomenclature. */
+function entryOfTerm({ name, meaning, unit }: ListedTerm): SearchEntry {
+  const text = unit === '' ? meaning : `${meaning}, ${unit}`;
+  return {
+    id: `/reference/nomenclature.html#${name}`,
+    page: 'Nomenclature',
+    title: '',
+    section: name,
+    names: name,
+    text,
+    lead: text,
+  };
 }
 
 const ENTITIES: Readonly<Record<string, string>> = { amp: '&', lt: '<', gt: '>', quot: '"', '#39': "'" };

@@ -1,0 +1,9 @@
+import type { SourceStatus } from 'loomwright';
+
+/** How a figure came to us, in the words of the pages. */
+export const STATUS: Readonly<Record<SourceStatus, string>> = {
+  published: 'published',
+  memory: 'from memory',
+  'common-practice': 'common practice',
+  derived: 'worked out',
+};
