@@ -73,11 +73,21 @@ export function withstandA2s(wire: FusedWire, limitTempC = wire.shortTempC): num
   }).withstandI2tA2s as number;
 }
 
+/** Largest current in A that the wire bears for good by its overload temperature: never below its ampacity. */
+export function goodA(wire: FusedWire, ampacityA: number): number {
+  const { ambientTempC, maxConductorTempC, overloadTempC } = wire;
+  const zero = wire.metal === 'aluminium' ? ALUMINIUM_ZERO : COPPER_ZERO;
+  const gain = (overloadTempC - ambientTempC) / (zero + overloadTempC);
+  return ampacityA * Math.sqrt((gain * (zero + maxConductorTempC)) / (maxConductorTempC - ambientTempC));
+}
+
 /** How long in s a wire at its class bears a current; null for good. */
 export function bearsS(wire: FusedWire, ampacityA: number, currentA: number): number | null {
-  if (currentA <= ampacityA) return null;
-  const steady = steadyTempC(wire, ampacityA, currentA);
-  if (steady !== null && steady <= wire.overloadTempC) return null;
+  return currentA <= goodA(wire, ampacityA) ? null : bearsForS(wire, currentA);
+}
+
+/** The same for a current that is above what it bears for good; null where it turns out to be borne all the same. */
+export function bearsForS(wire: FusedWire, currentA: number): number | null {
   const shortS = Math.min(ADIABATIC_S, withstandA2s(wire) / (currentA * currentA));
   if (wire.overloadTempC <= wire.maxConductorTempC) return shortS;
   if (wire.inTime === undefined) {
@@ -90,4 +100,13 @@ export function bearsS(wire: FusedWire, ampacityA: number, currentA: number): nu
     currentA,
   });
   return timeS === null ? null : Math.max(shortS, timeS);
+}
+
+/** Currents in A at which one of the wire's limits takes over from another. */
+export function turnsA(wire: FusedWire): number[] {
+  const turns = [Math.sqrt(withstandA2s(wire) / ADIABATIC_S)];
+  if (wire.overloadTempC > wire.maxConductorTempC) {
+    turns.push(Math.sqrt(withstandA2s(wire, wire.overloadTempC) / ADIABATIC_S));
+  }
+  return turns;
 }

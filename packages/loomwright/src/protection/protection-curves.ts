@@ -4,7 +4,7 @@ import type { SourceKey, SourceStatus } from '../source/index.js';
 import type { FuseFamily } from '../table/index.js';
 import { edgeOf } from './fuse-band.js';
 import { limitsOf, needFamily, needRating } from './fuse-data.js';
-import { bearsS, type FusedWire, needFusedWire } from './fused-wire.js';
+import { bearsForS, type FusedWire, goodA, needFusedWire, turnsA } from './fused-wire.js';
 import { needSteps, type SurgeStep } from './trip.js';
 
 /** A point of a time-current picture. */
@@ -151,12 +151,14 @@ function surge({ startSteps, runA }: CurveLoad, mostS: number): CurvePoint[] {
 
 /** The line of a wire, from just above what it bears for good to the largest current in the picture. */
 function wirePoints({ ampacityA, wire }: CurveWire, mostA: number, mostS: number, pointCount: number): CurvePoint[] {
-  if (!(mostA > ampacityA)) return [];
-  const count = Math.max(2, Math.ceil(pointCount * Math.log10(mostA / ampacityA)));
+  const fromA = goodA(wire, ampacityA);
+  if (!(mostA > fromA)) return [];
+  const count = Math.max(2, Math.ceil(pointCount * Math.log10(mostA / fromA)));
+  const turns = turnsA(wire).filter((currentA) => currentA > fromA && currentA < mostA);
+  const even = Array.from({ length: count + 1 }, (_, i) => fromA * (mostA / fromA) ** (i / count));
   const points: CurvePoint[] = [];
-  for (let i = 0; i <= count; i++) {
-    const currentA = ampacityA * (mostA / ampacityA) ** (i / count);
-    const timeS = bearsS(wire, ampacityA, currentA);
+  for (const currentA of [...even, ...turns].sort((a, b) => a - b)) {
+    const timeS = bearsForS(wire, currentA);
     if (timeS !== null && timeS <= mostS) points.push({ currentA, timeS });
   }
   return points;
