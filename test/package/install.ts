@@ -21,10 +21,10 @@ export function must(cwd: string, command: string, ...args: readonly string[]): 
 }
 
 export function attempt(cwd: string, command: string, ...args: readonly string[]): { status: number; output: string } {
-  const env = { ...process.env, NO_COLOR: '1', FORCE_COLOR: '0', NODE_OPTIONS: '' };
+  const env: NodeJS.ProcessEnv = { ...process.env, NO_COLOR: '1', NODE_OPTIONS: '' };
   // What npm tells a script about its own package would mislead another npm; settings such as a proxy stay.
   for (const name of Object.keys(env)) {
-    if (/^npm_(?:lifecycle|package|command|config_local_prefix)|^INIT_CWD$/i.test(name))
+    if (/^npm_(?:lifecycle|package|command|config_local_prefix)|^INIT_CWD$|^FORCE_COLOR$/i.test(name))
       Reflect.deleteProperty(env, name);
   }
   const result: SpawnSyncReturns<string> = spawnSync(command, args, { cwd, env, encoding: 'utf8', maxBuffer: 1e8 });

@@ -5,6 +5,10 @@ const LANES = 2;
 const LONGEST_MS = 15 * 60_000;
 const children = new Set();
 
+// Without colours; FORCE_COLOR is left out whatever its value, because some tools take even 0 for a wish.
+const plain = { ...process.env, NO_COLOR: '1' };
+delete plain.FORCE_COLOR;
+
 /** Ends what is still running, with all that it started. */
 export function endAll() {
   for (const child of children) end(child);
@@ -24,7 +28,7 @@ export function run([command, ...args], { cwd, env } = {}) {
     const chunks = [];
     const child = spawn(command, args, {
       cwd,
-      env: { ...process.env, FORCE_COLOR: '0', NO_COLOR: '1', ...env },
+      env: { ...plain, ...env },
       stdio: ['ignore', 'pipe', 'pipe'],
       detached: process.platform !== 'win32',
       shell: process.platform === 'win32' && command === 'npx',

@@ -1,2 +1,1 @@
-/** Path of a Chromium on this machine, or null. */
-export declare function findChromium(): string | null;
+export function findChromium(): string | null;
