@@ -41,7 +41,7 @@ describe('independent', () => {
     expectWithin(found.conductorTempC!, steady + found.rippleK!, 1e-12);
     expect(found.rippleK!).toBeLessThan(0.01);
   });
-  it('slow pulses end as following them one by one does', () => {
+  it('slow pulses end as following them one by one does', { timeout: 60_000 }, () => {
     for (const [onCurrentA, onS, periodS] of [
       [40, 12, 30],
       [120, 1, 20],
@@ -84,26 +84,30 @@ describe('independent', () => {
 });
 
 describe('laws', () => {
-  it('pulses never leave the wire cooler than their r.m.s. current, nor hotter than the current while on', () => {
-    fc.assert(
-      fc.property(
-        fc.double({ min: 5, max: 35, noNaN: true }),
-        fc.double({ min: 0.05, max: 0.95, noNaN: true }),
-        fc.double({ min: -2, max: 3, noNaN: true }),
-        (onCurrentA, share, exponent) => {
-          const periodS = 10 ** exponent;
-          const found = pulsedTemperature({ ...input, onCurrentA, periodS, onS: share * periodS });
-          const rms = conductorTemperature({ ...input, currentA: found.rmsCurrentA }).conductorTempC!;
-          const on = conductorTemperature({ ...input, currentA: onCurrentA }).conductorTempC!;
-          expect(found.conductorTempC!).toBeGreaterThan(rms - 0.01);
-          expect(found.conductorTempC!).toBeLessThan(on + 1);
-          expect(found.meanCurrentA).toBeLessThanOrEqual(found.rmsCurrentA);
-          expect(found.rmsCurrentA).toBeLessThanOrEqual(onCurrentA);
-        },
-      ),
-      { numRuns: 30 },
-    );
-  });
+  it(
+    'pulses never leave the wire cooler than their r.m.s. current, nor hotter than the current while on',
+    { timeout: 60_000 },
+    () => {
+      fc.assert(
+        fc.property(
+          fc.double({ min: 5, max: 35, noNaN: true }),
+          fc.double({ min: 0.05, max: 0.95, noNaN: true }),
+          fc.double({ min: -2, max: 3, noNaN: true }),
+          (onCurrentA, share, exponent) => {
+            const periodS = 10 ** exponent;
+            const found = pulsedTemperature({ ...input, onCurrentA, periodS, onS: share * periodS });
+            const rms = conductorTemperature({ ...input, currentA: found.rmsCurrentA }).conductorTempC!;
+            const on = conductorTemperature({ ...input, currentA: onCurrentA }).conductorTempC!;
+            expect(found.conductorTempC!).toBeGreaterThan(rms - 0.01);
+            expect(found.conductorTempC!).toBeLessThan(on + 1);
+            expect(found.meanCurrentA).toBeLessThanOrEqual(found.rmsCurrentA);
+            expect(found.rmsCurrentA).toBeLessThanOrEqual(onCurrentA);
+          },
+        ),
+        { numRuns: 30 },
+      );
+    },
+  );
   it('equal currents on and off are a steady one', () => {
     const found = pulsedTemperature({ ...input, offCurrentA: 24 });
     expectWithin(found.conductorTempC!, conductorTemperature({ ...input, currentA: 24 }).conductorTempC!, 1e-9);
@@ -112,7 +116,7 @@ describe('laws', () => {
 });
 
 describe('edges', () => {
-  it('says why there is no temperature', () => {
+  it('says why there is no temperature', { timeout: 60_000 }, () => {
     expect(pulsedTemperature({ ...input, onCurrentA: 200 })).toMatchObject({
       conductorTempC: null,
       method: 'rms',

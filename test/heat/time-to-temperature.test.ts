@@ -83,7 +83,7 @@ function slow(wire: TimeToTemperatureInput, h: number, currentAt: (t: number) =>
 }
 
 describe('independent', () => {
-  it('agrees with the classical Runge–Kutta method in tiny steps, to 1e-5 of the time', () => {
+  it('agrees with the classical Runge–Kutta method in tiny steps, to 1e-5 of the time', { timeout: 60_000 }, () => {
     for (const [currentA, h] of [
       [45, 0.01],
       [60, 0.005],
@@ -108,50 +108,54 @@ describe('independent', () => {
       1e-5,
     );
   });
-  it('four shells stand for an insulation of forty: 0.1 % in minutes, 1 % in seconds, 10 % too long at most', () => {
-    // Implicit Euler in steps that grow, on the fine chain; its own error is below 0.05 % by halving.
-    const fine = (currentA: number): number => {
-      const run = (steps: number): number => {
-        const { heats } = chain(input, 40);
-        const x = (input.outerDiameterMm / input.conductorDiameterMm) ** (1 / 40);
-        const g = (2 * Math.PI * 0.17) / Math.log(x);
-        let y = heats.map(() => input.startTempC);
-        const estimate = timeToTemperature({ ...input, currentA }).timeS!;
-        const h = estimate / steps;
-        for (let t = 0; ; t += h) {
-          // One step: tridiagonal, the surface and the resistance taken at the last temperatures.
-          const last = heats.length - 1;
-          const made = (currentA ** 2 * 0.0076 * (234.5 + y[0]!)) / 254.5;
-          const out = surface(y[last]!, input);
-          const lower = heats.map((_, i) => (i > 0 ? -g : 0));
-          const upper = heats.map((_, i) => (i < last ? -g : 0));
-          const main = heats.map((heat, i) => heat / h - lower[i]! - upper[i]!);
-          const side = heats.map((heat, i) => (heat / h) * y[i]! + (i === 0 ? made : 0) - (i === last ? out : 0));
-          for (let i = 1; i <= last; i++) {
-            const f = lower[i]! / main[i - 1]!;
-            main[i]! -= f * upper[i - 1]!;
-            side[i]! -= f * side[i - 1]!;
+  it(
+    'four shells stand for an insulation of forty: 0.1 % in minutes, 1 % in seconds, 10 % too long at most',
+    { timeout: 60_000 },
+    () => {
+      // Implicit Euler in steps that grow, on the fine chain; its own error is below 0.05 % by halving.
+      const fine = (currentA: number): number => {
+        const run = (steps: number): number => {
+          const { heats } = chain(input, 40);
+          const x = (input.outerDiameterMm / input.conductorDiameterMm) ** (1 / 40);
+          const g = (2 * Math.PI * 0.17) / Math.log(x);
+          let y = heats.map(() => input.startTempC);
+          const estimate = timeToTemperature({ ...input, currentA }).timeS!;
+          const h = estimate / steps;
+          for (let t = 0; ; t += h) {
+            // One step: tridiagonal, the surface and the resistance taken at the last temperatures.
+            const last = heats.length - 1;
+            const made = (currentA ** 2 * 0.0076 * (234.5 + y[0]!)) / 254.5;
+            const out = surface(y[last]!, input);
+            const lower = heats.map((_, i) => (i > 0 ? -g : 0));
+            const upper = heats.map((_, i) => (i < last ? -g : 0));
+            const main = heats.map((heat, i) => heat / h - lower[i]! - upper[i]!);
+            const side = heats.map((heat, i) => (heat / h) * y[i]! + (i === 0 ? made : 0) - (i === last ? out : 0));
+            for (let i = 1; i <= last; i++) {
+              const f = lower[i]! / main[i - 1]!;
+              main[i]! -= f * upper[i - 1]!;
+              side[i]! -= f * side[i - 1]!;
+            }
+            const next = [...y];
+            for (let i = last; i >= 0; i--) next[i] = (side[i]! - (i < last ? upper[i]! * next[i + 1]! : 0)) / main[i]!;
+            if (next[0]! >= 105) return t + (h * (105 - y[0]!)) / (next[0]! - y[0]!);
+            y = next;
           }
-          const next = [...y];
-          for (let i = last; i >= 0; i--) next[i] = (side[i]! - (i < last ? upper[i]! * next[i + 1]! : 0)) / main[i]!;
-          if (next[0]! >= 105) return t + (h * (105 - y[0]!)) / (next[0]! - y[0]!);
-          y = next;
-        }
+        };
+        return 2 * run(8000) - run(4000); // one step of Richardson's extrapolation
       };
-      return 2 * run(8000) - run(4000); // one step of Richardson's extrapolation
-    };
-    for (const [currentA, most] of [
-      [42, 0.001],
-      [60, 0.001],
-      [100, 0.002],
-      [200, 0.01],
-      [1000, 0.06],
-      [3000, 0.1],
-    ] as const) {
-      const ratio = timeToTemperature({ ...input, currentA }).timeS! / fine(currentA);
-      expect(Math.abs(ratio - 1), `${currentA} A`).toBeLessThan(most);
-    }
-  });
+      for (const [currentA, most] of [
+        [42, 0.001],
+        [60, 0.001],
+        [100, 0.002],
+        [200, 0.01],
+        [1000, 0.06],
+        [3000, 0.1],
+      ] as const) {
+        const ratio = timeToTemperature({ ...input, currentA }).timeS! / fine(currentA);
+        expect(Math.abs(ratio - 1), `${currentA} A`).toBeLessThan(most);
+      }
+    },
+  );
   it('the adiabatic time is the closed form, and the whole is never shorter', () => {
     const heat = 3.45 * 2.5;
     for (const currentA of [40, 60, 300, 3000]) {
@@ -167,28 +171,32 @@ describe('independent', () => {
 });
 
 describe('laws', () => {
-  it('more current, a hotter start, hotter air and a lower limit never take longer; more copper never less', () => {
-    fc.assert(
-      fc.property(
-        fc.double({ min: 45, max: 900, noNaN: true }),
-        fc.double({ min: -20, max: 60, noNaN: true }),
-        (currentA, ambientTempC) => {
-          const base = { ...input, currentA, ambientTempC, startTempC: ambientTempC };
-          const { timeS } = timeToTemperature(base);
-          if (timeS === null) return;
-          const never = (rest: Partial<TimeToTemperatureInput>): void =>
-            expect(timeToTemperature({ ...base, ...rest }).timeS!).toBeLessThanOrEqual(timeS * (1 + 1e-6));
-          never({ currentA: currentA * 1.1 });
-          never({ startTempC: ambientTempC + 5 });
-          never({ ambientTempC: ambientTempC + 5 });
-          never({ limitTempC: 100 });
-          never({ altitudeM: 3000 });
-          expect(timeToTemperature({ ...base, areaMm2: 2.2 }).timeS!).toBeLessThan(timeS);
-        },
-      ),
-      { numRuns: 40 },
-    );
-  });
+  it(
+    'more current, a hotter start, hotter air and a lower limit never take longer; more copper never less',
+    { timeout: 60_000 },
+    () => {
+      fc.assert(
+        fc.property(
+          fc.double({ min: 45, max: 900, noNaN: true }),
+          fc.double({ min: -20, max: 60, noNaN: true }),
+          (currentA, ambientTempC) => {
+            const base = { ...input, currentA, ambientTempC, startTempC: ambientTempC };
+            const { timeS } = timeToTemperature(base);
+            if (timeS === null) return;
+            const never = (rest: Partial<TimeToTemperatureInput>): void =>
+              expect(timeToTemperature({ ...base, ...rest }).timeS!).toBeLessThanOrEqual(timeS * (1 + 1e-6));
+            never({ currentA: currentA * 1.1 });
+            never({ startTempC: ambientTempC + 5 });
+            never({ ambientTempC: ambientTempC + 5 });
+            never({ limitTempC: 100 });
+            never({ altitudeM: 3000 });
+            expect(timeToTemperature({ ...base, areaMm2: 2.2 }).timeS!).toBeLessThan(timeS);
+          },
+        ),
+        { numRuns: 40 },
+      );
+    },
+  );
   it('is never reached exactly where the steady temperature stays below', () => {
     for (const currentA of [10, 30, 36, 36.7, 36.8, 38]) {
       const { timeS, reason, steadyTempC } = timeToTemperature({ ...input, currentA });

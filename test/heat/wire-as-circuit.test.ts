@@ -48,7 +48,7 @@ function netlist(currentA: number, startTempC: number): string {
 }
 
 describe('independent', () => {
-  it('the warming agrees with a circuit simulator within 0.02 K', async () => {
+  it('the warming agrees with a circuit simulator within 0.02 K', { timeout: 60_000 }, async () => {
     for (const [currentA, durationS] of [
       [45, 60],
       [70, 30],
@@ -68,7 +68,7 @@ describe('independent', () => {
       expect(reached).toBeGreaterThan(60);
     }
   });
-  it('the steady temperature agrees with its operating point', async () => {
+  it('the steady temperature agrees with its operating point', { timeout: 60_000 }, async () => {
     for (const currentA of [20, 40, 55]) {
       const found = await simulate(
         `${netlist(currentA, 50)}\n.nodeset v(n0)=80 v(n1)=79 v(n2)=78 v(n3)=77 v(n4)=76\n.options reltol=1e-9\n.op`,
