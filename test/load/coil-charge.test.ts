@@ -83,11 +83,18 @@ describe('independent', { timeout: 60_000 }, () => {
       lines.push(`S${k} n${k} d c${k} 0 sw`, `D${k} n${k} k di`);
     }
     const end = cycles * cycle;
-    lines.push('.options reltol=1e-4 method=gear', `.tran ${cycle / 2000} ${end} ${end - 2 * cycle} ${cycle / 2000} uic`);
+    lines.push(
+      '.options reltol=1e-4 method=gear',
+      `.tran ${cycle / 2000} ${end} ${end - 2 * cycle} ${cycle / 2000} uic`,
+    );
     return lines.join('\n');
   };
   it.each([
-    ['four coils behind 50 mΩ that overlap', { ...six, coilCount: 4, engineRpm: 9000, supplyV: 11, feedResistanceOhm: 0.05 }, 0.0042],
+    [
+      'four coils behind 50 mΩ that overlap',
+      { ...six, coilCount: 4, engineRpm: 9000, supplyV: 11, feedResistanceOhm: 0.05 },
+      0.0042,
+    ],
     ['three coils that do not', { ...six, coilCount: 3, engineRpm: 5000, feedResistanceOhm: 0.1 }, 0.002],
   ] as const)('agrees with a circuit simulator to 1 %%: %s', async (_, coils, dwellS) => {
     const ours = solved(dwelling(coils, dwellS));
@@ -113,8 +120,7 @@ describe('independent', { timeout: 60_000 }, () => {
     for (const dwellS of [0.0005, 0.0021, 0.0034, 0.0095]) {
       const ours = solved(dwelling(six, dwellS));
       const spacing = 2.380952380952381e-3;
-      const one = (age: number): number =>
-        age < dwellS ? (13.1 / 0.6) * (1 - Math.exp((-age * 0.6) / 0.003)) : 0;
+      const one = (age: number): number => (age < dwellS ? (13.1 / 0.6) * (1 - Math.exp((-age * 0.6) / 0.003)) : 0);
       const n = 20000;
       let mean = 0;
       let square = 0;
@@ -177,13 +183,21 @@ describe('laws', () => {
 describe('edges', () => {
   it('says when the volts do not suffice, and when the time does not', () => {
     expect(coilCharge({ ...six, supplyV: 5 })).toMatchObject({ possible: false, code: 'never-reached' });
-    expectWithin((coilCharge({ ...six, supplyV: 5 }) as { nearest: { currentA: number } }).nearest.currentA, 4.1 / 0.6, 1e-12);
+    expectWithin(
+      (coilCharge({ ...six, supplyV: 5 }) as { nearest: { currentA: number } }).nearest.currentA,
+      4.1 / 0.6,
+      1e-12,
+    );
     expect(coilCharge({ ...six, engineRpm: 60000 })).toMatchObject({ possible: false, code: 'no-time' });
     expect(coilCharge({ ...six, engineRpm: 60000, feedResistanceOhm: 0.01 })).toMatchObject({ code: 'no-time' });
     expect(coilCharge(dwelling(six, 120 / 8400))).toMatchObject({ possible: false, code: 'no-time' });
   });
   it('judges energy and burning time where they are given', () => {
-    const { checks, decidedBy } = solved({ ...dwelling({ ...six, supplyV: 10 }, 0.002104), leastEnergyJ: 0.06, burnS: 0.002 });
+    const { checks, decidedBy } = solved({
+      ...dwelling({ ...six, supplyV: 10 }, 0.002104),
+      leastEnergyJ: 0.06,
+      burnS: 0.002,
+    });
     expect(checks.map(({ name, ok }) => [name, ok])).toEqual([
       ['energy of a spark', false],
       ['time for the spark to burn', true],
@@ -193,7 +207,16 @@ describe('edges', () => {
   });
   it('refuses nonsense with the field that is at fault', () => {
     refusesNonsense(coilCharge, six, {
-      required: ['supplyV', 'driverDropV', 'feedResistanceOhm', 'coilCount', 'coilResistanceOhm', 'inductanceH', 'engineRpm', 'wantedA'],
+      required: [
+        'supplyV',
+        'driverDropV',
+        'feedResistanceOhm',
+        'coilCount',
+        'coilResistanceOhm',
+        'inductanceH',
+        'engineRpm',
+        'wantedA',
+      ],
       optional: ['leastEnergyJ', 'burnS'],
     });
     expectInputError(() => coilCharge({ ...six, dwellS: 0.002 }), 'wantedA', 'oneOfFields');

@@ -33,17 +33,33 @@ describe('published', () => {
   ] as const) {
     computed(`${volts} V on ${ohm} Ω: ${amps} A`, service, () =>
       expectPrinted(
-        solved({ ...four, supplyV: volts, driverDropV: 0, feedResistanceOhm: 0, injectorResistanceOhm: ohm, onS: 0.015, engineRpm: 600 }).injectorA,
+        solved({
+          ...four,
+          supplyV: volts,
+          driverDropV: 0,
+          feedResistanceOhm: 0,
+          injectorResistanceOhm: ohm,
+          onS: 0.015,
+          engineRpm: 600,
+        }).injectorA,
         amps,
       ),
     );
   }
-  const practice = { source: 'common-practice', place: 'L/R rise of about 1 ms; no inrush', status: 'common-practice' } as const;
+  const practice = {
+    source: 'common-practice',
+    place: 'L/R rise of about 1 ms; no inrush',
+    status: 'common-practice',
+  } as const;
   computed('rises with a time constant of about 1 ms', practice, () => {
     expectWithin(solved(four).timeConstantS, 0.001, 0.05);
     expect(solved(four).injectorA).toBeLessThanOrEqual(13.5 / 12);
   });
-  const low = { source: 'vehicle-service-data', place: 'low resistance: peak 4 A, hold 1 A', status: 'published' } as const;
+  const low = {
+    source: 'vehicle-service-data',
+    place: 'low resistance: peak 4 A, hold 1 A',
+    status: 'published',
+  } as const;
   computed('a peak and hold driver turns back at its peak and holds a quarter', low, () => {
     const held = solved({ ...four, injectorResistanceOhm: 2, inductanceH: 0.003, peakHold: { peakA: 4, holdA: 1 } });
     expect(held.injectorA).toBe(4);
@@ -69,7 +85,10 @@ describe('independent', { timeout: 60_000 }, () => {
       lines.push(`L${k} f m${k} ${input.inductanceH} ic=0`, `Rl${k} m${k} n${k} ${input.injectorResistanceOhm}`);
       lines.push(`S${k} n${k} d c${k} 0 sw`, `D${k} n${k} k di`);
     }
-    lines.push('.options reltol=1e-4 method=gear', `.tran ${cycle / 2000} ${4 * cycle} ${2 * cycle} ${cycle / 2000} uic`);
+    lines.push(
+      '.options reltol=1e-4 method=gear',
+      `.tran ${cycle / 2000} ${4 * cycle} ${2 * cycle} ${cycle / 2000} uic`,
+    );
     const theirs = await simulate(lines.join('\n'));
     const t = theirs['time']!;
     const i = theirs['i(v1)']!.map((x) => -x);
@@ -87,7 +106,14 @@ describe('independent', { timeout: 60_000 }, () => {
   });
 
   it('agrees with the sum of shifted peak and hold pulses, taken point by point', () => {
-    const input = { ...four, injectorResistanceOhm: 2, inductanceH: 0.003, onS: 0.012, feedResistanceOhm: 0, peakHold: { peakA: 4, holdA: 1 } };
+    const input = {
+      ...four,
+      injectorResistanceOhm: 2,
+      inductanceH: 0.003,
+      onS: 0.012,
+      feedResistanceOhm: 0,
+      peakHold: { peakA: 4, holdA: 1 },
+    };
     const ours = solved(input);
     const one = (age: number): number => {
       const rising = (13.5 / 2) * (1 - Math.exp((-age * 2) / 0.003));

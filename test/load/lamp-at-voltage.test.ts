@@ -86,7 +86,10 @@ describe('published', () => {
   for (const { category, filament, mostW, testV } of unR37Lamps.rows) {
     const print = amps[`${category} ${filament}`];
     computed(`${category} ${filament}: ${print} A at ${testV} V`, regulation, () =>
-      expectPrinted(lampAtVoltage({ ratedPowerW: mostW, ratedV: testV, lampV: testV, law: filamentLamp }).currentA, print!),
+      expectPrinted(
+        lampAtVoltage({ ratedPowerW: mostW, ratedV: testV, lampV: testV, law: filamentLamp }).currentA,
+        print!,
+      ),
     );
   }
 });

@@ -33,7 +33,11 @@ describe('published', () => {
       );
     }
   }
-  const practice = { source: 'common-practice', place: 'headlamp 10 to 15 times, 100 ms', status: 'common-practice' } as const;
+  const practice = {
+    source: 'common-practice',
+    place: 'headlamp 10 to 15 times, 100 ms',
+    status: 'common-practice',
+  } as const;
   computed('a headlamp has settled in about 100 ms', practice, () => {
     const { settledS, inrushRatio } = lampInrush({ ...stiff, hotOverColdRatio: 14 });
     expectWithin(settledS, 0.1, 1e-6);
@@ -74,8 +78,14 @@ describe('independent', { timeout: 60_000 }, () => {
 
   it.each([
     ['a headlamp behind 0.1 Ω', head],
-    ['two stop lamps in the cold behind thin wire', { ...head, ratedPowerW: 42, loopResistanceOhm: 0.35, ambientTempC: -20, warmUpS: 0.05 }],
-    ['a hot small lamp at high volts', { ...head, ratedPowerW: 5, supplyV: 14.8, hotOverColdRatio: 9, ambientTempC: 80, warmUpS: 0.02 }],
+    [
+      'two stop lamps in the cold behind thin wire',
+      { ...head, ratedPowerW: 42, loopResistanceOhm: 0.35, ambientTempC: -20, warmUpS: 0.05 },
+    ],
+    [
+      'a hot small lamp at high volts',
+      { ...head, ratedPowerW: 5, supplyV: 14.8, hotOverColdRatio: 9, ambientTempC: 80, warmUpS: 0.02 },
+    ],
   ] as const)('agrees with a circuit simulator to 1 %%: %s', async (_, lamp) => {
     const alone = { ...lamp, supplyV: lamp.ratedV, loopResistanceOhm: 0, ambientTempC: 20 };
     const trial = await simulate(netlist(alone, 1e-3, 2));

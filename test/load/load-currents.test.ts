@@ -52,7 +52,11 @@ const every: readonly Load[] = [
 ];
 
 describe('published', () => {
-  const case16 = { source: 'circuit-theory', place: 'worked case: 24 A at duty 0.60, switched fast', status: 'derived' } as const;
+  const case16 = {
+    source: 'circuit-theory',
+    place: 'worked case: 24 A at duty 0.60, switched fast',
+    status: 'derived',
+  } as const;
   const pwm = at(12, { kind: 'pwm', load: { kind: 'constant-current', currentA: 24 }, dutyFraction: 0.6 });
   computed('peak 24.00 A', case16, () => expectPrinted(pwm.peakA, '24.00'));
   computed('r.m.s. 18.59 A', case16, () => expectPrinted(pwm.rmsA, '18.59'));
@@ -60,7 +64,13 @@ describe('published', () => {
   computed('75 % rule on the r.m.s.: 24.8 A', case16, () => expectPrinted(pwm.rmsA / 0.75, '24.8'));
 
   const service = (place: string) => ({ source: 'vehicle-service-data', place, status: 'derived' }) as const;
-  const coil = (resistanceOhm: number): Load => ({ kind: 'solenoid', resistanceOhm, ratedTempC: 20, coilTempC: 20, inductanceH: 0.05 });
+  const coil = (resistanceOhm: number): Load => ({
+    kind: 'solenoid',
+    resistanceOhm,
+    ratedTempC: 20,
+    coilTempC: 20,
+    inductanceH: 0.05,
+  });
   for (const [name, volts, ohm, amps] of [
     ['air-control solenoid, 22 Ω', 13.5, 22, '.61'],
     ['air-control solenoid, 18 Ω', 13.5, 18, '.75'],
@@ -71,7 +81,9 @@ describe('published', () => {
     ['power relay, 90 Ω', 12, 90, '.133'],
     ['starter, hold-in 10 V / 15 A', 10, 0.667, '15'],
   ] as const) {
-    computed(`${name}: ${amps} A at ${volts} V`, service('coils and solenoids'), () => expectPrinted(at(volts, coil(ohm)).peakA, amps));
+    computed(`${name}: ${amps} A at ${volts} V`, service('coils and solenoids'), () =>
+      expectPrinted(at(volts, coil(ohm)).peakA, amps),
+    );
   }
   const lambda: Load = { kind: 'heater', resistanceOhm: 22.5, coldResistanceOhm: 9.2 };
   computed('oxygen sensor heater, 8 Ω cold: 1.7 A at 13.5 V', service('heater of a narrow-band sensor'), () =>
@@ -111,7 +123,11 @@ describe('published', () => {
     ['seat heater', 200, 17],
     ['instruments', 10, 1],
   ] as const) {
-    const textbook = { source: 'vehicle-load-textbook', place: `${name}: ${powerW} W, ${amps} A`, status: 'memory' } as const;
+    const textbook = {
+      source: 'vehicle-load-textbook',
+      place: `${name}: ${powerW} W, ${amps} A`,
+      status: 'memory',
+    } as const;
     computed(`${name}: within half an ampere`, textbook, () => {
       const { peakA } = at(12, { kind: 'constant-power', powerW });
       expect(Math.abs(peakA - amps)).toBeLessThanOrEqual(0.5);
@@ -119,14 +135,38 @@ describe('published', () => {
     });
   }
   const rows: readonly (readonly [string, number, number])[] = [
-    ['air conditioner', 13, 20], ['alarm', 18, 20], ['ABS module', 2, 6], ['power outlet', 10, 12],
-    ['dash lights', 1.5, 3], ['dome light', 1, 1], ['wiper', 3, 6], ['fog lamps', 8, 9], ['gauges', 0.7, 1],
-    ['heater blower', 6, 10], ['ignition', 1.5, 3.5], ['door locks', 3, 5], ['sunroof', 20, 25],
-    ['trailer socket', 20, 30], ['rear window heater', 20, 25], ['starter solenoid', 12, 20], ['licence lamp', 0.5, 0.5],
-    ['parking lamps, two', 1.3, 1.3], ['reverse lamps, two', 3.5, 4], ['stop lamps, two', 3.5, 4],
-    ['side markers, two', 1.3, 1.3], ['tail lamps, two', 0.5, 0.5], ['boot lamp', 0.5, 0.5],
-    ['headlamps, dipped', 8, 9], ['headlamps, main', 13, 15], ['horns, two', 18, 20], ['power antenna', 6, 10],
-    ['power seats', 25, 50], ['power windows', 2, 20], ['radio', 2, 5], ['starter motor', 75, 300], ['clock', 0.3, 0.3],
+    ['air conditioner', 13, 20],
+    ['alarm', 18, 20],
+    ['ABS module', 2, 6],
+    ['power outlet', 10, 12],
+    ['dash lights', 1.5, 3],
+    ['dome light', 1, 1],
+    ['wiper', 3, 6],
+    ['fog lamps', 8, 9],
+    ['gauges', 0.7, 1],
+    ['heater blower', 6, 10],
+    ['ignition', 1.5, 3.5],
+    ['door locks', 3, 5],
+    ['sunroof', 20, 25],
+    ['trailer socket', 20, 30],
+    ['rear window heater', 20, 25],
+    ['starter solenoid', 12, 20],
+    ['licence lamp', 0.5, 0.5],
+    ['parking lamps, two', 1.3, 1.3],
+    ['reverse lamps, two', 3.5, 4],
+    ['stop lamps, two', 3.5, 4],
+    ['side markers, two', 1.3, 1.3],
+    ['tail lamps, two', 0.5, 0.5],
+    ['boot lamp', 0.5, 0.5],
+    ['headlamps, dipped', 8, 9],
+    ['headlamps, main', 13, 15],
+    ['horns, two', 18, 20],
+    ['power antenna', 6, 10],
+    ['power seats', 25, 50],
+    ['power windows', 2, 20],
+    ['radio', 2, 5],
+    ['starter motor', 75, 300],
+    ['clock', 0.3, 0.3],
   ];
   transcribed(`${rows.length} rows of running currents`, { ...guide, place: 'typical amperage guide' }, () => {
     expect(vehicleLoads.rows.map(({ name, runningA }) => [name, ...runningA])).toEqual(rows);
@@ -156,7 +196,12 @@ describe('independent', { timeout: 60_000 }, () => {
   });
 
   it('agrees with a simulated bridge that switches a motor, to 1 %', async () => {
-    const load = { kind: 'h-bridge-motor', motor: { ...motor, torque: 'constant' }, bridgeResistanceOhm: 0.02, dutyFraction: 0.6 } as const;
+    const load = {
+      kind: 'h-bridge-motor',
+      motor: { ...motor, torque: 'constant' },
+      bridgeResistanceOhm: 0.02,
+      dutyFraction: 0.6,
+    } as const;
     const ours = at(13, load, 0.04);
     // 20 kHz; one switch to the supply, one that carries the current on; the motor holds its EMF.
     const emf = 0.6 * 13 - 8 * (0.6 * 0.04 + 0.32);
@@ -235,7 +280,20 @@ describe('laws', () => {
     const plain = at(13, every[1]!, 0.1);
     const always = at(13, { kind: 'pwm', load: { kind: 'resistance', resistanceOhm: 2 }, dutyFraction: 1 }, 0.1);
     expect(always).toMatchObject({ peakA: plain.peakA, rmsA: plain.peakA, meanA: plain.peakA });
-    const { peakA: still } = at(13, { ...(every[12] as { kind: 'h-bridge-motor'; motor: typeof motor; bridgeResistanceOhm: number; dutyFraction: number }), dutyFraction: 1, bridgeResistanceOhm: 0 }, 0.1);
+    const { peakA: still } = at(
+      13,
+      {
+        ...(every[12] as {
+          kind: 'h-bridge-motor';
+          motor: typeof motor;
+          bridgeResistanceOhm: number;
+          dutyFraction: number;
+        }),
+        dutyFraction: 1,
+        bridgeResistanceOhm: 0,
+      },
+      0.1,
+    );
     expectWithin(still, at(13, motor, 0.1).peakA, 1e-12);
   });
   it('a lamp satisfies its own law at any path and supply', () => {
@@ -270,7 +328,7 @@ describe('laws', () => {
     const switched = size({ kind: 'pwm', load: { kind: 'constant-current', currentA: 24 }, dutyFraction: 0.6 });
     const steady = size({ kind: 'constant-current', currentA: 24 * Math.sqrt(0.6) });
     expect(switched.size).toBe(steady.size);
-    expectWithin(switched.reachedTempC!, steady.reachedTempC!, 1e-6);
+    expectWithin(switched.reachedTempC, steady.reachedTempC, 1e-6);
   });
 });
 
@@ -280,9 +338,9 @@ describe('edges', () => {
     expect(at(12, cold)).toMatchObject({ inrushA: null, inrushRatio: null, inrushReason: 'ratio-not-given' });
     expect(at(12, every[9]!)).toMatchObject({ inrushA: null, inrushReason: 'rises-from-zero' });
     expect(at(12, every[0]!)).toMatchObject({ inrushA: null, inrushReason: 'not-known' });
-    expect(
-      at(12, { kind: 'capacitor-input', powerW: 1, capacitanceF: 1e-3, capacitorResistanceOhm: 0 }),
-    ).toMatchObject({ inrushA: null, inrushReason: 'nothing-limits-it' });
+    expect(at(12, { kind: 'capacitor-input', powerW: 1, capacitanceF: 1e-3, capacitorResistanceOhm: 0 })).toMatchObject(
+      { inrushA: null, inrushReason: 'nothing-limits-it' },
+    );
   });
   it('says that an LED driver goes out, and what the path could carry', () => {
     const driver: Load = { kind: 'led-driver', powerW: 18, efficiency: 0.9, leastV: 9 };

@@ -21,8 +21,7 @@ const fan: MotorStartInput = {
 const lift: MotorStartInput = { ...fan, torque: 'constant', inertiaKgM2: 0.0006, ratedCurrentA: 18 };
 
 describe('published', () => {
-  const practice = (place: string) =>
-    ({ source: 'common-practice', place, status: 'common-practice' }) as const;
+  const practice = (place: string) => ({ source: 'common-practice', place, status: 'common-practice' }) as const;
   computed('a radiator fan takes 3 to 5 times for 0.5 to 1.5 s', practice('radiator fans'), () => {
     const { inrushRatio, runUpS } = motorStart(fan);
     expect(inrushRatio).toBeGreaterThan(3);

@@ -23,7 +23,17 @@ const starter: StarterSolenoidInput = {
 describe('published', () => {
   const service = { source: 'vehicle-service-data', place: 'starter solenoid at 10 V', status: 'published' } as const;
   // Hold-in 10 to 20 A and both windings 60 to 85 A at 10 V: 10 V / 15 A = 0.67 Ω, and 0.2 Ω beside it.
-  const bench = starterSolenoid({ ...starter, supplyV: 10, crankingV: 10, wireResistanceOhm: 0, motorResistanceOhm: 0, pullInResistanceOhm: 0.2, holdInResistanceOhm: 0.667, coldTempC: 20, hotTempC: 20 });
+  const bench = starterSolenoid({
+    ...starter,
+    supplyV: 10,
+    crankingV: 10,
+    wireResistanceOhm: 0,
+    motorResistanceOhm: 0,
+    pullInResistanceOhm: 0.2,
+    holdInResistanceOhm: 0.667,
+    coldTempC: 20,
+    hotTempC: 20,
+  });
   computed('the staying winding takes 10 to 20 A', service, () => {
     expectPrinted(bench.cold.holdA, '15.0');
     expect(bench.cold.holdA).toBeGreaterThanOrEqual(10);

@@ -1,9 +1,4 @@
-export {
-  coilCharge,
-  type CoilChargeInput,
-  type CoilChargeLimit,
-  type CoilChargeResult,
-} from './coil-charge.js';
+export { coilCharge, type CoilChargeInput, type CoilChargeLimit, type CoilChargeResult } from './coil-charge.js';
 export { injectorFeed, type InjectorFeedInput, type InjectorFeedResult, type PeakHold } from './injector-feed.js';
 export { lampAtVoltage, type LampAtVoltageInput, type LampAtVoltageResult } from './lamp-at-voltage.js';
 export { lampInrush, type LampInrushInput, type LampInrushResult } from './lamp-inrush.js';

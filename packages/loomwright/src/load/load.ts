@@ -168,32 +168,26 @@ export function needLoad(fn: string, load: Load, at = 'load'): void {
     needAbove(fn, field(name), (load as unknown as Record<string, number>)[name] as number);
   }
   if ('dutyFraction' in load) needBetween(fn, field('dutyFraction'), load.dutyFraction, 0, 1);
-  switch (load.kind) {
-    case 'motor':
-      return needMotor(fn, load, field);
-    case 'lamp':
-      if (load.hotOverColdRatio !== undefined) needAbove(fn, field('hotOverColdRatio'), load.hotOverColdRatio, 1);
-      return needLampLaw(fn, field('law'), load.law);
-    case 'led-driver':
-      needBetween(fn, field('efficiency'), load.efficiency, 0, 1);
-      return needAtLeast(fn, field('leastV'), load.leastV);
-    case 'capacitor-input':
-      return needAtLeast(fn, field('capacitorResistanceOhm'), load.capacitorResistanceOhm);
-    case 'solenoid':
-      needConductorTempC(fn, field('ratedTempC'), load.ratedTempC);
-      return needConductorTempC(fn, field('coilTempC'), load.coilTempC);
-    case 'starter-solenoid':
-      return needOneOf(fn, field('stage'), load.stage, ['pull-in', 'hold']);
-    case 'h-bridge-motor':
-      needAtLeast(fn, field('bridgeResistanceOhm'), load.bridgeResistanceOhm);
-      return needInner(fn, load.motor, field('motor'), ['motor']);
-    case 'pwm':
-      return needInner(
-        fn,
-        load.load,
-        field('load'),
-        Object.keys(POSITIVE).filter((kind) => kind !== 'pwm' && kind !== 'h-bridge-motor'),
-      );
+  if (load.kind === 'motor') needMotor(fn, load, field);
+  else if (load.kind === 'lamp') {
+    if (load.hotOverColdRatio !== undefined) needAbove(fn, field('hotOverColdRatio'), load.hotOverColdRatio, 1);
+    needLampLaw(fn, field('law'), load.law);
+  } else if (load.kind === 'led-driver') {
+    needBetween(fn, field('efficiency'), load.efficiency, 0, 1);
+    needAtLeast(fn, field('leastV'), load.leastV);
+  } else if (load.kind === 'capacitor-input') {
+    needAtLeast(fn, field('capacitorResistanceOhm'), load.capacitorResistanceOhm);
+  } else if (load.kind === 'solenoid') {
+    needConductorTempC(fn, field('ratedTempC'), load.ratedTempC);
+    needConductorTempC(fn, field('coilTempC'), load.coilTempC);
+  } else if (load.kind === 'starter-solenoid') {
+    needOneOf(fn, field('stage'), load.stage, ['pull-in', 'hold']);
+  } else if (load.kind === 'h-bridge-motor') {
+    needAtLeast(fn, field('bridgeResistanceOhm'), load.bridgeResistanceOhm);
+    needInner(fn, load.motor, field('motor'), ['motor']);
+  } else if (load.kind === 'pwm') {
+    const inner = Object.keys(POSITIVE).filter((kind) => kind !== 'pwm' && kind !== 'h-bridge-motor');
+    needInner(fn, load.load, field('load'), inner);
   }
 }
 

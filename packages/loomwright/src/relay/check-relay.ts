@@ -124,9 +124,7 @@ export function checkRelay(input: CheckRelayInput): CheckRelayResult {
   }
   if (breakA !== undefined) {
     const value = brokenA ?? currentA;
-    checks.push(
-      makeCheck({ ...given, name: 'current as it opens', value, limit: breakA, unit: 'A', sense: 'atMost' }),
-    );
+    checks.push(makeCheck({ ...given, name: 'current as it opens', value, limit: breakA, unit: 'A', sense: 'atMost' }));
   }
   if (leastA !== undefined) {
     checks.push(

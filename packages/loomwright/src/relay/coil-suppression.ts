@@ -151,7 +151,13 @@ function needSuppressor(fn: string, suppressor: Suppressor, supplyV: number): vo
   else if (suppressor.kind === 'tvs') {
     needOneOf(fn, `${at}place`, suppressor.place, ['coil', 'driver']);
     const above = suppressor.place === 'driver' ? supplyV : 0;
-    needMoreThan(fn, `${at}clampV`, suppressor.clampV, above, above > 0 ? 'across the driver it must stand the supply' : '');
+    needMoreThan(
+      fn,
+      `${at}clampV`,
+      suppressor.clampV,
+      above,
+      above > 0 ? 'across the driver it must stand the supply' : '',
+    );
   } else {
     needAtLeast(fn, `${at}forwardV`, suppressor.forwardV);
     if (suppressor.kind === 'diode-zener') needAtLeast(fn, `${at}zenerV`, suppressor.zenerV);

@@ -9,7 +9,8 @@ export const loadSources = {
     note: 'Nominal watts of H1, H3 and H4 read; test volts, largest watts and light from memory.',
   },
   'lamp-rerating': {
-    title: 'Rerating of filament lamps: powers of the voltage ratio (a handbook for electrical engineers, 11th edition)',
+    title:
+      'Rerating of filament lamps: powers of the voltage ratio (a handbook for electrical engineers, 11th edition)',
     publisher: 'handbook and lamp makers',
     status: 'published',
     note: 'Life exponent 12 (lamp maker), 13 (common) or 12 to 16 (handbook). Halogen lamps under-run do not follow it.',
