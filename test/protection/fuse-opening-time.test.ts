@@ -95,7 +95,7 @@ describe('laws', () => {
             expect(high.longestS).toBeLessThanOrEqual(low.longestS * (1 + 1e-12));
           }
           if (high.shortestS !== null) expect(high.shortestS).toBeLessThanOrEqual(low.shortestS! * (1 + 1e-12));
-          if (low.mayNeverOpen === false) expect(high.mayNeverOpen).toBe(false);
+          if (!low.mayNeverOpen) expect(high.mayNeverOpen).toBe(false);
           if (low.shortestS !== null && low.longestS !== null) expect(low.shortestS).toBeLessThan(low.longestS);
         },
       ),

@@ -81,14 +81,15 @@ const FN = 'mainFuse';
  *
  * $$\sum_j \frac{t_j}{t_\mathrm{shortest}(I_j / k_\mathrm{amb})} \le 1$$
  *
- * beside all that `checkFuse` judges. The shares of the cranking add up; how often a fuse bears that is not printed.
+ * beside all that `checkFuse` judges. Bolt-in fuses are slow: give the cable's `inTime`, or an overload of minutes is
+ * judged as if no heat left the copper. The shares of the cranking add up; how often a fuse bears that is not printed.
  *
  * @param input cable, family, currents, cable data, shorts, unfused length
  * @returns the fuse with its checks and what must hold beside it, or `possible: false` with code `unprotected`
  * @throws InputError when a field is missing or out of range, a starter cable is given no cranking, or the family has
  * no re-rating and none is given
  * @source iso-8820-5 (opening times, from memory); us-33-cfr-183 (183.455 (b), 183.425 (g)); common-practice
- * @example mainFuse({ cable: 'charge', family: boltInFuseSf51, continuousA: 90, continuousFraction: 0.75, ambientTempC: 60, ambientFactor: 0.9, ampacityA: 180, overloadRule: 'iec-60364-4-43', farShortA: 1200, clearWithinS: 1, crankSteps: [], wire: { areaMm2: 25, ambientTempC: 60, maxConductorTempC: 125, overloadTempC: 150, shortTempC: 250 }, prospectiveA: 1500, interruptA: 2000, unfusedLengthM: 0.15, sheathed: false }).ratingA //=> 150
+ * @example mainFuse({ cable: 'charge', family: boltInFuseSf51, continuousA: 90, continuousFraction: 0.75, ambientTempC: 60, ambientFactor: 0.9, ampacityA: 280, overloadRule: 'iec-60364-4-43', farShortA: 1200, clearWithinS: 1, crankSteps: [], wire: { areaMm2: 50, ambientTempC: 60, maxConductorTempC: 125, overloadTempC: 150, shortTempC: 250 }, prospectiveA: 1500, interruptA: 2000, unfusedLengthM: 0.15, sheathed: false }).ratingA //=> 150
  */
 export function mainFuse(input: MainFuseInput): MainFuseResult | UnprotectedCable {
   needInput(FN, input);
