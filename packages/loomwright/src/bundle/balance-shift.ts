@@ -102,8 +102,8 @@ export interface BalanceShiftResult {
   readonly cornersBecause: 'no-corner-rule' | 'sides-not-weighed' | null;
   readonly ok: boolean;
   readonly checks: readonly Check[];
-  /** The check with the least room. */
-  readonly decidedBy: string;
+  /** The check with the least room; null where only the ground sets a limit, and it is met. */
+  readonly decidedBy: string | null;
 }
 
 /**
@@ -165,7 +165,7 @@ export function balanceShift(input: BalanceShiftInput): BalanceShiftResult {
       cornerRule === undefined ? 'no-corner-rule' : rightSideKg === undefined ? 'sides-not-weighed' : null,
     ok: checks.every((check) => check.ok),
     checks,
-    decidedBy: tightestCheck(checks)?.name ?? '',
+    decidedBy: tightestCheck(checks.filter(({ ok, limit }) => !ok || limit !== 0))?.name ?? null,
   };
 }
 

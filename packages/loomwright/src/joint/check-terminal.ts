@@ -209,7 +209,7 @@ function currentAlone(terminal: Terminal, ambientTempC: number): number | null {
 }
 
 function fitChecks(terminal: Terminal, areaMm2: number, largestMm: number, leastMm: number): Check[] {
-  const from = { source: 'given-by-caller', sourceStatus: terminal.status } as const;
+  const from = { source: terminal.source ?? 'given-by-caller', sourceStatus: terminal.status } as const;
   const { areaLeastMm2, areaMostMm2, insulationLeastMm, insulationMostMm } = terminal;
   const checks = [
     makeCheck({
@@ -264,7 +264,7 @@ function currentCheck({ terminal, currentA, ambientTempC }: CheckTerminalInput, 
     limit: allowedA,
     unit: 'A',
     sense: 'atMost',
-    source: terminal.derating?.kind === 'rise' ? 'iec-60512-5-2' : 'given-by-caller',
+    source: terminal.derating?.kind === 'rise' ? 'iec-60512-5-2' : (terminal.source ?? 'given-by-caller'),
     sourceStatus: status,
     ...(allowedA === null ? { because: `no figure tells what this contact may carry at ${ambientTempC} °C` } : {}),
   });

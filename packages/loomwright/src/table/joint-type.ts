@@ -1,4 +1,4 @@
-import type { SourceStatus } from '../source/index.js';
+import type { SourceKey, SourceStatus } from '../source/index.js';
 import type { SizeKind, TableHeader } from './type.js';
 
 /** Surface of a contact. */
@@ -39,7 +39,9 @@ export interface Terminal {
   /** Resistance of the contact in Ω at the end of its life. */
   readonly contactOhm?: number;
   readonly plating?: Plating;
-  /** How far these figures can be trusted. */
+  /** Where these figures come from; the caller unless given. */
+  readonly source?: SourceKey;
+  /** How far they can be trusted. */
   readonly status: SourceStatus;
   readonly note?: string;
 }

@@ -22,8 +22,8 @@ const wires: TextField = {
 };
 
 const rules: readonly Choice[] = [
-  { value: 'multiplication-factor', label: 'Data-sheet factors, for real hands' },
-  { value: 'packing', label: 'Tightest packing that geometry allows' },
+  { value: 'multiplication-factor', label: 'Data sheet, for real hands' },
+  { value: 'packing', label: 'Packing, the tightest' },
 ];
 
 /** Whether the data sheet's rule for mixed sizes is at work. */

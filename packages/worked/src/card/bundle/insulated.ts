@@ -83,8 +83,8 @@ export const insulatedWireCard = defineCard<InsulatedWireInput, InsulatedWireRes
     { name: 'leastOuterMm', round: 'down' },
     { name: 'wallMm', round: 'nearest' },
     { name: 'areaMm2', label: 'Copper', round: 'nearest' },
-    { name: 'massKgPerM', round: 'up', unit: 'g/m' },
-    { name: 'resistanceOhmPerM', label: 'Largest resistance at 20 °C', round: 'up', unit: 'mΩ/m' },
+    { name: 'massGPerM', round: 'up' },
+    { name: 'resistanceOhmPerM', label: 'Largest resistance at 20 °C', round: 'up' },
     { name: 'maxTempC', round: 'down' },
     { name: 'sourceStatus', label: 'Status of the diameter', round: 'nearest' },
     { name: 'note', label: 'To know', round: 'nearest' },
@@ -101,6 +101,7 @@ export const insulatedWireCard = defineCard<InsulatedWireInput, InsulatedWireRes
   sources: ['iso-19642-dimensions', 'sae-j1128-dimensions', 'sae-as22759', 'welding-cable-data', 'hook-up-data'],
   cautions: ['local-code'],
   run: insulatedWire,
+  scope: (_, output) => ({ massGPerM: output.massKgPerM === null ? null : output.massKgPerM * 1000 }),
 });
 
 export const insulatedWireMassCard = defineCard<InsulatedWireMassInput, InsulatedWireMassResult>({
@@ -131,9 +132,9 @@ export const insulatedWireMassCard = defineCard<InsulatedWireMassInput, Insulate
   ],
   results: [
     { name: 'massKg', round: 'up', primary: true },
-    { name: 'massKgPerM', round: 'up', unit: 'g/m' },
-    { name: 'metalKgPerM', round: 'up', unit: 'g/m' },
-    { name: 'insulationKgPerM', round: 'up', unit: 'g/m' },
+    { name: 'massGPerM', round: 'up' },
+    { name: 'metalGPerM', round: 'up' },
+    { name: 'insulationGPerM', round: 'up' },
   ],
   steps: [
     {
@@ -158,4 +159,9 @@ export const insulatedWireMassCard = defineCard<InsulatedWireMassInput, Insulate
   sources: ['nbs-hb-100', 'insulation-data'],
   cautions: ['local-code'],
   run: insulatedWireMass,
+  scope: (_, output) => ({
+    massGPerM: output.massKgPerM * 1000,
+    metalGPerM: output.metalKgPerM * 1000,
+    insulationGPerM: output.insulationKgPerM * 1000,
+  }),
 });

@@ -36,8 +36,8 @@ export const cutLengthCard = defineCard<CutLengthInput, CutLengthResult>({
   results: [
     { name: 'cutLengthM', round: 'up', digits: 4, primary: true },
     { name: 'exactLengthM', round: 'up', digits: 5 },
-    { name: 'slackM', round: 'up', unit: 'mm' },
-    { name: 'twistM', round: 'up', unit: 'mm' },
+    { name: 'slackMm', round: 'nearest' },
+    { name: 'twistMm', round: 'nearest' },
     { name: 'twistFactor', round: 'up', digits: 4 },
   ],
   steps: [
@@ -66,6 +66,7 @@ export const cutLengthCard = defineCard<CutLengthInput, CutLengthResult>({
   sources: ['statics', 'ac-43-13-1b-dressing'],
   cautions: ['local-code'],
   run: cutLength,
+  scope: (_, output) => ({ slackMm: output.slackM * 1000, twistMm: output.twistM * 1000 }),
   input: ({ pitchMm, helixDiameterMm, ...straight }) => {
     const input = straight as unknown as CutLengthInput;
     if (pitchMm === undefined && helixDiameterMm === undefined) return input;

@@ -55,7 +55,7 @@ export const spliceAreaCard = defineCard<SpliceAreaInput, ReturnType<typeof spli
   results: [
     { name: 'size', label: 'Counts as size', round: 'nearest', primary: true },
     { name: 'areaMm2', label: 'Sum of the conductors', round: 'up' },
-    { name: 'circularMils', round: 'up', digits: 5 },
+    { name: 'circularMils', round: 'up', digits: 6, trim: true },
     { name: 'sizeAreaMm2', round: 'down' },
   ],
   steps: [

@@ -26,7 +26,7 @@ const loading: ChoiceField = {
   choices: [
     {
       value: connectorLoading.key,
-      label: 'Connector specification, 28 to 18 AWG',
+      label: "Connector maker's, to 18 AWG",
       use: connectorLoading,
       identifier: 'connectorLoading',
     },
@@ -70,8 +70,8 @@ export const checkTerminalCard = defineCard<CheckTerminalInput, CheckTerminalRes
     { name: 'allowedCurrentA', round: 'down', primary: true },
     { name: 'ok', label: 'Suits', round: 'nearest' },
     { name: 'loadingFactor', round: 'down' },
-    { name: 'contactDropV', round: 'up', unit: 'mV' },
-    { name: 'contactLossW', round: 'up', unit: 'mW' },
+    { name: 'contactDropMv', round: 'up' },
+    { name: 'contactLossW', round: 'up' },
   ],
   steps: [
     {
@@ -111,6 +111,7 @@ export const checkTerminalCard = defineCard<CheckTerminalInput, CheckTerminalRes
   scope: (values, output) => ({
     aloneCurrentA: output.allowedCurrentA === null ? null : output.allowedCurrentA / output.loadingFactor,
     contactOhm: terminalOf(values)?.contactOhm ?? null,
+    contactDropMv: output.contactDropV === null ? null : output.contactDropV * 1000,
   }),
 });
 

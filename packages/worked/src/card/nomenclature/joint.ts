@@ -8,6 +8,7 @@ export const jointTerms = {
   allowedCurrentA: { label: 'May carry', symbol: 'I_\\mathrm{allowed}' },
   contactOhm: { label: 'Contact at the end of its life', symbol: 'R_c' },
   contactDropV: { label: 'Lost in the contact', symbol: 'U_c' },
+  contactDropMv: { label: 'Lost in the contact', symbol: 'U_c' },
   contactLossW: { label: 'Heat of the contact', symbol: 'P_c' },
   dropLimitV: { label: 'May lose at most', symbol: 'U_\\mathrm{max}' },
   ratedCurrentA: { label: 'Rated current', symbol: 'I_0' },
