@@ -1,4 +1,5 @@
 import * as bundle from './bundle/index.js';
+import * as conductor from './conductor/index.js';
 import * as divider from './divider/index.js';
 import * as feed from './feed/index.js';
 import * as heat from './heat/index.js';
@@ -8,7 +9,16 @@ import * as temperature from './temperature/index.js';
 import type { Card } from './type.js';
 
 // One line an area: the room's cards are gathered by their names' end, so that none is listed twice.
-const AREAS: readonly Readonly<Record<string, unknown>>[] = [feed, heat, bundle, joint, temperature, divider, signal];
+const AREAS: readonly Readonly<Record<string, unknown>>[] = [
+  conductor,
+  feed,
+  heat,
+  bundle,
+  joint,
+  temperature,
+  divider,
+  signal,
+];
 
 /** Every card, by the name of its function. */
 export const cards: Readonly<Record<string, Card>> = /* @__PURE__ */ (() => {

@@ -1,4 +1,5 @@
 import { bundleTerms } from './bundle.js';
+import { conductorTerms } from './conductor.js';
 import { dividerTerms } from './divider.js';
 import { feedTerms } from './feed.js';
 import { heatTerms } from './heat.js';
@@ -11,6 +12,7 @@ export type { Term, Terms } from './type.js';
 
 /** Every name of fields and results: label and symbol. The unit follows from the end of the name. */
 export const nomenclature: Terms = /* @__PURE__ */ (() => ({
+  ...conductorTerms,
   ...dividerTerms,
   ...signalTerms,
   ...temperatureTerms,
