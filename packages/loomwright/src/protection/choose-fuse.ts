@@ -1,7 +1,9 @@
 import { type NotPossible, tightestCheck } from '../check/index.js';
 import { needInput } from '../error/guard.js';
 import { hotResistanceOhm } from './fuse-data.js';
-import { type FuseCircuit, type JudgedFuse, judgeFuse, loadChecks, needCircuit } from './fuse-circuit.js';
+import { carries, type FuseCircuit, type JudgedFuse, judgeFuse, needCircuit } from './fuse-circuit.js';
+
+import { overloadIsMet } from './overload.js';
 
 export type { OverloadRule } from './overload.js';
 
@@ -51,8 +53,9 @@ export function chooseFuse(input: ChooseFuseInput): ChosenFuse | NotPossible<Nea
   const { family } = input;
   let nearest: NearestFuse | null = null;
   for (const ratingA of family.ratingsA) {
-    // What the load asks is cheap to judge and turns down every rating that is too small.
-    if (loadChecks(fn, input, ratingA, share).some((check) => !check.ok)) continue;
+    // The cheap verdicts first: most ratings are too small for the load or too large for the wire.
+    if (!carries(fn, input, ratingA, share)) continue;
+    if (nearest !== null && !overloadIsMet(input.overloadRule, family, ratingA, input.ampacityA)) continue;
     const judged = judgeFuse(fn, input, ratingA, share);
     if (judged.checks.every((check) => check.ok)) {
       const decidedBy = tightestCheck(judged.checks)?.name ?? '';

@@ -26,37 +26,42 @@ export function edgeOf(limits: FuseLimits, edge: 'shortest' | 'longest'): Point[
   return points;
 }
 
+/** Column of an edge in a printed row. */
+type Edge = 1 | 2;
+
 /** Opening times at a multiple of the rating. */
-export function bandAt(limits: FuseLimits, ratio: number): Band {
+export function bandAt({ rows }: FuseLimits, ratio: number): Band {
   const percent = ratio * 100;
-  const shortest = edgeOf(limits, 'shortest');
-  const longest = edgeOf(limits, 'longest');
-  const low = onEdge(shortest, percent);
-  const high = onEdge(longest, percent);
-  const first = shortest[0] as Point;
-  const last = longest[longest.length - 1] as Point;
-  // Below its first point the shortest time is at least that one; above its last the longest is at most that one.
-  const lowBound = low === null && percent < first[0] ? first[1] : null;
-  const highBound = high === null && percent > last[0] ? last[1] : null;
-  return {
-    shortestS: low?.timeS ?? lowBound,
-    shortestBasis: low?.basis ?? (lowBound === null ? null : 'bound'),
-    longestS: high?.timeS ?? highBound,
-    longestBasis: high?.basis ?? (highBound === null ? null : 'bound'),
-  };
+  const [shortestS, shortestBasis] = onEdge(rows, 1, percent);
+  const [longestS, longestBasis] = onEdge(rows, 2, percent);
+  return { shortestS, shortestBasis, longestS, longestBasis };
 }
 
-/** The time of an edge between its first and last point, or null outside. */
-function onEdge(points: readonly Point[], percent: number): { timeS: number; basis: BandBasis } | null {
-  for (let i = 0; i < points.length; i++) {
-    const [at, timeS] = points[i] as Point;
-    if (Math.abs(percent - at) <= 1e-9 * at) return { timeS, basis: 'published' };
+const NOTHING: readonly [null, null] = [null, null];
+
+/**
+ * The time of an edge. Outside its points: below the first the shortest time is at least that one, above the last the
+ * longest is at most that one, and nothing else is said.
+ */
+function onEdge(
+  rows: FuseLimits['rows'],
+  edge: Edge,
+  percent: number,
+): readonly [timeS: number | null, basis: BandBasis | null] {
+  let before = 0;
+  let beforeS = 0;
+  for (const row of rows) {
+    const timeS = row[edge];
+    if (timeS === null) continue;
+    const at = row[0];
+    if (Math.abs(percent - at) <= 1e-9 * at) return [timeS, 'published'];
     if (percent < at) {
-      if (i === 0) return null;
-      const [before, beforeS] = points[i - 1] as Point;
+      if (before === 0) return edge === 1 ? [timeS, 'bound'] : NOTHING;
       const share = Math.log(percent / before) / Math.log(at / before);
-      return { timeS: beforeS * (timeS / beforeS) ** share, basis: 'interpolated' };
+      return [beforeS * (timeS / beforeS) ** share, 'interpolated'];
     }
+    before = at;
+    beforeS = timeS;
   }
-  return null;
+  return edge === 2 && before > 0 ? [beforeS, 'bound'] : NOTHING;
 }

@@ -15,7 +15,7 @@ import {
 } from './fuse-data.js';
 import { ADIABATIC_S, type FusedWire, needFusedWire, steadyTempC } from './fused-wire.js';
 import { type LetThrough, letThroughOf } from './let-through.js';
-import { OVERLOAD_RULES, overloadChecks, type OverloadRule } from './overload.js';
+import { OVERLOAD_RULES, overloadChecks, overloadIsMet, type OverloadRule } from './overload.js';
 import { type PulseI2tInput, pulseOf } from './pulse-i2t.js';
 import { selectiveUpToA } from './selectivity.js';
 
@@ -155,7 +155,7 @@ export function judgeFuse(fn: string, circuit: FuseCircuit, ratingA: number, sha
     farShortRatio: farShortA / ratingA,
     overloadRules: OVERLOAD_RULES.map((rule) => ({
       rule,
-      ok: overloadChecks(rule, family, ratingA, ampacityA).every((check) => check.ok),
+      ok: overloadIsMet(rule, family, ratingA, ampacityA),
     })),
     mayNeverOpenA,
     mayNeverOpenTempC,
@@ -175,8 +175,14 @@ function notJudged({ pulses, wire, prospectiveA, systemV, upstream }: FuseCircui
   return list;
 }
 
+/** Whether a rating carries the load: the verdict of its checks, without them where none has a pulse. */
+export function carries(fn: string, circuit: FuseCircuit, ratingA: number, share: number): boolean {
+  if (!(circuit.continuousA <= ratingA * share * circuit.continuousFraction)) return false;
+  return (circuit.pulses ?? []).every((pulse, i) => pulseCheck(fn, circuit.family, ratingA, pulse, i).ok);
+}
+
 /** What the load asks of the fuse. All of it gets easier with a larger rating. */
-export function loadChecks(fn: string, circuit: FuseCircuit, ratingA: number, share: number): Check[] {
+function loadChecks(fn: string, circuit: FuseCircuit, ratingA: number, share: number): Check[] {
   const { continuousA, continuousFraction, pulses = [] } = circuit;
   const byGuide = continuousFraction === 0.75;
   return [

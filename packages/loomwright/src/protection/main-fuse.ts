@@ -6,7 +6,7 @@ import type { SourceKey, SourceStatus } from '../source/index.js';
 import type { FuseFamily } from '../table/index.js';
 import { MM_PER_INCH } from '../unit/index.js';
 import { bandAt } from './fuse-band.js';
-import { type FuseCircuit, type JudgedFuse, judgeFuse, loadChecks, needCircuit } from './fuse-circuit.js';
+import { carries, type FuseCircuit, type JudgedFuse, judgeFuse, needCircuit } from './fuse-circuit.js';
 import { limitsOf } from './fuse-data.js';
 import type { FusedWire } from './fused-wire.js';
 import { needSteps, type SurgeStep } from './trip.js';
@@ -98,7 +98,7 @@ export function mainFuse(input: MainFuseInput): MainFuseResult | UnprotectedCabl
   let nearest: JudgedMainFuse | null = null;
   for (const ratingA of family.ratingsA) {
     const crank = crankCheck(input, ratingA, share);
-    if (!crank.ok || loadChecks(FN, input, ratingA, share).some((check) => !check.ok)) continue;
+    if (!crank.ok || !carries(FN, input, ratingA, share)) continue;
     const judged = judgeMain(input, ratingA, share, crank);
     if (judged.checks.every((check) => check.ok)) {
       const decidedBy = tightestCheck(judged.checks)?.name ?? '';

@@ -13,28 +13,37 @@ export const OVERLOAD_RULES: readonly OverloadRule[] = [
   'us-33-cfr-183-455',
 ];
 
+/** Whether a rule is met: the verdict of its checks, without them. */
+export function overloadIsMet(rule: OverloadRule, family: FuseFamily, ratingA: number, ampacityA: number): boolean {
+  if (rule === 'us-33-cfr-183-455') return ratingA <= 1.5 * ampacityA;
+  if (!(ratingA <= ampacityA)) return false;
+  if (rule === 'rating-at-most-ampacity') return true;
+  return ratingA * conventionalMultiple(family, ratingA) <= (rule === 'strict' ? ampacityA : 1.45 * ampacityA);
+}
+
 /** The checks of one rule for one rating. */
 export function overloadChecks(rule: OverloadRule, family: FuseFamily, ratingA: number, ampacityA: number): Check[] {
-  const common = { unit: 'A', sense: 'atMost' } as const;
   if (rule === 'us-33-cfr-183-455') {
     return [
       makeCheck({
-        ...common,
         name: 'rating at most 150 % of the ampacity',
         value: ratingA,
         limit: 1.5 * ampacityA,
         source: 'us-33-cfr-183',
+        unit: 'A',
+        sense: 'atMost',
         sourceStatus: 'published',
       }),
     ];
   }
   const checks = [
     makeCheck({
-      ...common,
       name: 'rating at most the ampacity',
       value: ratingA,
       limit: ampacityA,
       source: 'iec-60364-4-43',
+      unit: 'A',
+      sense: 'atMost',
       sourceStatus: 'memory',
     }),
   ];
@@ -42,11 +51,12 @@ export function overloadChecks(rule: OverloadRule, family: FuseFamily, ratingA: 
     const strict = rule === 'strict';
     checks.push(
       makeCheck({
-        ...common,
         name: strict ? 'opening current at most the ampacity' : 'opening current at most 1.45 × the ampacity',
         value: ratingA * conventionalMultiple(family, ratingA),
         limit: strict ? ampacityA : 1.45 * ampacityA,
         source: strict ? 'common-practice' : 'iec-60364-4-43',
+        unit: 'A',
+        sense: 'atMost',
         sourceStatus: strict ? 'common-practice' : 'memory',
       }),
     );
