@@ -93,7 +93,9 @@ export function fittedPoints({ letters: { a, b, c } }: Letters, points: readonly
     const y = a + l * (b + c * l * l);
     if (!(y > 0 && b + 3 * c * l * l > 0)) return null;
     const fittedTempC = 1 / y - ZERO_C_IN_K;
-    fitted.push({ tempC, resistanceOhm, fittedTempC, residualK: fittedTempC - tempC });
+    const off = fittedTempC - tempC;
+    // A curve that goes exactly through a point is a rounding away from it.
+    fitted.push({ tempC, resistanceOhm, fittedTempC, residualK: Math.abs(off) < 1e-9 ? 0 : off });
   }
   return fitted;
 }
