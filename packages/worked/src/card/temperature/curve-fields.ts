@@ -79,7 +79,7 @@ export function withCurve<I>(uses: Uses): I {
 
 export const oneOhm: Constant = {
   name: 'oneOhm',
-  symbol: '1\\,\\Omega',
+  symbol: 'R_1',
   value: 1,
   unit: 'ohm',
   source: 'steinhart-hart-1968',

@@ -15,7 +15,7 @@ const points: TextField = {
   kind: 'text',
   name: 'points',
   label: 'Readings',
-  example: '0 °C 5900 Ω; 50 °C 834 Ω; 100 °C 186 Ω',
+  example: '0 °C 5900 Ω; 18 2720; 41 1142; 62 560; 83 300; 100 186',
   help: 'Temperature and resistance, parted by semicolons. Three at least; a bad one can be told from five on.',
 };
 

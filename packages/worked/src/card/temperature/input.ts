@@ -191,7 +191,6 @@ export const thermistorErrorBudgetCard = defineCard({
   results: [
     { name: 'worstK', round: 'up', primary: true },
     { name: 'worstTempC', round: 'nearest', trim: true, label: 'At' },
-    { name: 'decidedBy', round: 'nearest', label: 'What counts most there' },
     { name: 'middleRssK', round: 'up' },
   ],
   steps: [
