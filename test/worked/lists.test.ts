@@ -12,12 +12,17 @@ describe('lists as people write them', () => {
       { outerDiameterMm: 12.7, count: 3 },
       { outerDiameterMm: 2.54, count: 2 },
     ]);
-    for (const text of ['7 × 2,4', 'seven', '7 × 2.4 cm', '1.5 × 2.4', '7 × 1e999']) {
+    for (const text of ['7 × 2,4', 'seven', '7 × 2.4 cm', '1.5 × 2.4', '7 × 1e999', '7 × 0', '0 × 2', '7 × -2']) {
       expectInputError(() => wireList('f', text), 'wires', 'text');
     }
     expect(() => wireList('bundleDiameter', '7 by 2.4')).toThrow(
       "bundleDiameter: wires must read like 7 × 2.4 mm, got '7 by 2.4': entries are parted by semicolons",
     );
+  });
+  it('an empty list is asked for an entry', () => {
+    expectInputError(() => wireList('f', ' ; '), 'wires', 'missing');
+    expectInputError(() => sizeList('f', ''), 'wires', 'missing');
+    expectInputError(() => massList('f', ''), 'masses', 'missing');
   });
   it('sizes: how many of which', () => {
     expect(sizeList('f', '2 × 18; 1/0; 3x2.5')).toEqual([

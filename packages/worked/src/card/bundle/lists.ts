@@ -10,6 +10,13 @@ function entries(text: string): string[] {
     .filter((entry) => entry !== '');
 }
 
+/** The entries of a list that may not be empty. */
+function someEntries(fn: string, field: string, text: string, like: string): string[] {
+  const list = entries(text);
+  if (list.length === 0) throw new InputError(fn, field, 'missing', undefined, `needs an entry such as ${like}`);
+  return list;
+}
+
 function unread(fn: string, field: string, entry: string, like: string): InputError {
   return new InputError(fn, field, 'text', entry, `must read like ${like}`, 'entries are parted by semicolons');
 }
@@ -19,9 +26,9 @@ const NUMBER = String.raw`(-?\d*\.?\d+)`;
 /** `7 × 2.4 mm; 3 × 1.6`: how many, and the diameter over the insulation in mm, or in inches with `in`. */
 export function wireList(fn: string, text: string): BundleWire[] {
   const like = new RegExp(String.raw`^(?:(\d+)\s*[×x*]\s*)?${NUMBER}\s*(mm|in|")?$`, 'i');
-  return entries(text).map((entry) => {
+  return someEntries(fn, 'wires', text, '7 × 2.4 mm').map((entry) => {
     const match = like.exec(entry);
-    if (match === null) throw unread(fn, 'wires', entry, '7 × 2.4 mm');
+    if (match === null || !(Number(match[2]) > 0) || match[1] === '0') throw unread(fn, 'wires', entry, '7 × 2.4 mm');
     const inches = match[3] !== undefined && match[3].toLowerCase() !== 'mm';
     return { outerDiameterMm: Number(match[2]) * (inches ? 25.4 : 1), count: Number(match[1] ?? 1) };
   });
@@ -29,7 +36,7 @@ export function wireList(fn: string, text: string): BundleWire[] {
 
 /** `2 × 18; 1 × 20`: how many of which size. */
 export function sizeList(fn: string, text: string): { size: string; count: number }[] {
-  return entries(text).map((entry) => {
+  return someEntries(fn, 'wires', text, '2 × 18').map((entry) => {
     const match = /^(?:(\d+)\s*[×x*]\s*)?([\d./]+)$/i.exec(entry);
     if (match === null) throw unread(fn, 'wires', entry, '2 × 18');
     return { size: match[2] as string, count: Number(match[1] ?? 1) };
@@ -39,7 +46,7 @@ export function sizeList(fn: string, text: string): { size: string; count: numbe
 /** `100 kg at 0; 60 kg at 10.1`: masses in kg and places in m. */
 export function massList(fn: string, text: string): PlacedMass[] {
   const like = new RegExp(String.raw`^${NUMBER}\s*kg\s+at\s+${NUMBER}(?:\s*m)?$`, 'i');
-  return entries(text).map((entry) => {
+  return someEntries(fn, 'masses', text, '20 kg at 1.4').map((entry) => {
     const match = like.exec(entry);
     if (match === null) throw unread(fn, 'masses', entry, '20 kg at 1.4');
     return { massKg: Number(match[1]), alongM: Number(match[2]) };
