@@ -27,7 +27,12 @@ export default defineConfig({
     projects: [
       {
         resolve: { alias },
-        test: { name: 'unit', include: ['**/*.test.ts'], exclude: ['node_modules/**', ...built, ...browser] },
+        test: {
+          name: 'unit',
+          include: ['**/*.test.ts'],
+          exclude: ['node_modules/**', ...built, ...browser],
+          testTimeout: 60_000,
+        },
       },
       { test: { name: 'built', include: built, testTimeout: 180_000, hookTimeout: 180_000 } },
       {

@@ -54,6 +54,8 @@ export function houseConfig(root) {
         'test/gates/bad/**',
         'docs/api/**',
         'docs/.vitepress/cache/**',
+        'docs/.vitepress/.temp/**',
+        '**/*.timestamp-*.mjs',
         '**/*.d.ts',
       ],
     },

@@ -46,7 +46,7 @@ describe('edges', () => {
       for (const value of ['3 ft', {}, []]) expectInputError(() => convert(value as never), field, 'number');
       expectInputError(() => convert(undefined as never), field, 'missing');
       expect(() => convert('3 ft' as never)).toThrow(
-        `${convert.name}: ${field} must be a number, got '3 ft': a number without its unit is wanted here`,
+        `${convert.name}: ${field} must be a number, without its unit, got '3 ft'`,
       );
     }
   });

@@ -14,8 +14,7 @@ export function needInput(fn: string, input: unknown): void {
 function notFinite(fn: string, field: string, value: unknown): void {
   if (value === undefined || value === null) throw new InputError(fn, field, 'missing', value, 'is required');
   if (typeof value !== 'number') {
-    const hint = typeof value === 'string' && value.trim() !== '' ? 'a number without its unit is wanted here' : '';
-    throw new InputError(fn, field, 'number', value, 'must be a number', hint);
+    throw new InputError(fn, field, 'number', value, 'must be a number, without its unit');
   }
   if (!Number.isFinite(value)) throw new InputError(fn, field, 'finite', value, 'must be a finite number');
 }
@@ -45,7 +44,7 @@ export function needAtLeast(fn: string, field: string, value: number, limit = 0,
 export function needBetween(fn: string, field: string, value: number, low: number, high: number, hint?: string): void {
   if (!(value >= low && value <= high) || typeof value !== 'number') {
     notFinite(fn, field, value);
-    if (value < low) throw new InputError(fn, field, 'atLeast', value, `must be at least ${low}`, hint);
+    needAtLeast(fn, field, value, low, hint);
     throw new InputError(fn, field, 'atMost', value, `must be at most ${high}`, hint);
   }
 }
@@ -63,7 +62,7 @@ export function needTempC(fn: string, field: string, value: number): void {
 
 /** A conductor temperature: −100 to 400 °C, where the resistance of our metals is a straight line. */
 export function needConductorTempC(fn: string, field: string, value: number): void {
-  needBetween(fn, field, value, -100, 400, 'outside the straight part of the resistance line');
+  needBetween(fn, field, value, -100, 400);
 }
 
 /** One of a list of words. */

@@ -1,4 +1,4 @@
-import { type ResolvedSize, type SizeInput } from '../conductor/index.js';
+import type { ResolvedSize } from '../conductor/index.js';
 import { resistanceRatio } from '../conductor/metal.js';
 import { InputError } from '../error/index.js';
 import { needAtLeast, needInput, needList, needText } from '../error/guard.js';
@@ -29,9 +29,6 @@ export interface FeedPath {
   /** From the load back to the supply, in order: a wire, a body, or both. */
   readonly returnParts: readonly FeedPart[];
 }
-
-/** The size fields of an input, for `resolveSize`. */
-export type FeedSize = SizeInput;
 
 /** Throws unless every part is a wire or a resistance. */
 export function needParts(fn: string, field: string, parts: readonly FeedPart[]): void {

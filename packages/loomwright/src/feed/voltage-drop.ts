@@ -90,5 +90,5 @@ function refuse(input: VoltageDropInput): never {
   needAbove(fn, 'resistanceOhmPerM', input.resistanceOhmPerM);
   needConductorTempC(fn, 'ratedTempC', input.ratedTempC);
   needConductorTempC(fn, 'conductorTempC', input.conductorTempC);
-  throw new InputError(fn, 'currentA', 'range', input.currentA, 'must not make the result larger than any number');
+  throw new InputError(fn, 'currentA', 'range', input.currentA, 'is too large');
 }

@@ -42,7 +42,7 @@ export interface BalanceHeating extends Omit<HeatingByBalanceInput, 'size'> {
  * conductor's diameter is not known, bears nothing
  * @throws InputError when a field is missing or out of range
  * @source heat-balance (as `conductorTemperature`); the wire table's own for the diameters
- * @example heatingByBalance({ wireTable: iso19642ThinWall, insulationTempC: 105, ambientTempC: 40, altitudeM: 0, insulationConductivityWPerMK: 0.17, bundleFactor: 1, size: nearestSizes({ areaMm2: 2.5, table: iso19642 }).atLeast }).ampacityA //=> 36.8
+ * @example heatingByBalance({ wireTable: iso19642ThinWall, insulationTempC: 105, ambientTempC: 40, altitudeM: 0, insulationConductivityWPerMK: 0.17, bundleFactor: 1, size: nearestSizes({ areaMm2: 2.5, table: iso19642 }).atLeast }).ampacityA //=> 36.9674
  */
 export function heatingByBalance(input: HeatingByBalanceInput): Heated {
   needInput('heatingByBalance', input);
