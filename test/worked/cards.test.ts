@@ -62,6 +62,7 @@ function mathUnit(name: string): string {
     .replace(/³/g, '^3')
     .replace(/·/g, ' ')
     .replace(/µ/g, 'u')
+    .replace(/rpm/g, 'minute^-1')
     .replace(/gₙ/g, '')
     .replace(/Ah/g, 'A hour')
     .replace(/°C/g, 'K');

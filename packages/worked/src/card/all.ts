@@ -4,6 +4,9 @@ import * as divider from './divider/index.js';
 import * as feed from './feed/index.js';
 import * as heat from './heat/index.js';
 import * as joint from './joint/index.js';
+import * as load from './load/index.js';
+import * as protection from './protection/index.js';
+import * as relay from './relay/index.js';
 import * as signal from './signal/index.js';
 import * as temperature from './temperature/index.js';
 import type { Card } from './type.js';
@@ -12,6 +15,9 @@ import type { Card } from './type.js';
 const AREAS: readonly Readonly<Record<string, unknown>>[] = [
   conductor,
   feed,
+  load,
+  protection,
+  relay,
   heat,
   bundle,
   joint,

@@ -37,6 +37,7 @@ export const fieldUnits = [
   { suffix: 'C', unit: '°C' },
   { suffix: 'K', unit: 'K' },
   { suffix: 'Kg', unit: 'kg' },
+  { suffix: 'KgM2', unit: 'kg·m²' },
   { suffix: 'GPerCm3', unit: 'g/cm³' },
   { suffix: 'GPerM', unit: 'g/m' },
   { suffix: 'S', unit: 's' },

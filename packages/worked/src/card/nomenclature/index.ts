@@ -4,6 +4,9 @@ import { dividerTerms } from './divider.js';
 import { feedTerms } from './feed.js';
 import { heatTerms } from './heat.js';
 import { jointTerms } from './joint.js';
+import { loadTerms } from './load.js';
+import { protectionTerms } from './protection.js';
+import { relayTerms } from './relay.js';
 import { signalTerms } from './signal.js';
 import { temperatureTerms } from './temperature.js';
 import type { Term, Terms } from './type.js';
@@ -18,6 +21,9 @@ export const nomenclature: Terms = /* @__PURE__ */ (() => ({
   ...temperatureTerms,
   ...bundleTerms,
   ...jointTerms,
+  ...loadTerms,
+  ...relayTerms,
+  ...protectionTerms,
   ...feedTerms,
   ...heatTerms,
 }))();

@@ -1,0 +1,2 @@
+export { coilsOnDriverCard, relayMapCard, relayPickupCard } from './coil.js';
+export { checkRelayCard, coilSuppressionCard, contactShareCard } from './contact.js';
