@@ -2,6 +2,7 @@ import { type Check, type CheckInput, makeCheck, tightestCheck } from '../check/
 import { InputError } from '../error/index.js';
 import { needBetween, needInput, needInteger, needList } from '../error/guard.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
+import { figure } from './figure.js';
 import { bearsS, type FusedWire, needFusedWire, withstandA2s } from './fused-wire.js';
 import { needSteps, needTrip, type SurgeStep, type TripModel, tripsAfterS, tripsAtS } from './trip.js';
 
@@ -215,12 +216,12 @@ function startCheck(tripsAfter: number | null, limited: boolean, shareA: number,
     return check({
       ...none,
       okWithoutNumber: false,
-      because: `it holds back to ${limitA} A, less than the load runs on`,
+      because: `it holds back to ${figure(limitA)} A, less than the load runs on`,
     });
   }
   const held = limited ? 'the output holds the start back, which then takes longer' : null;
   if (tripsAfter === null) return check({ ...none, okWithoutNumber: true, because: held ?? 'no current of it trips' });
-  const because = `it trips after ${tripsAfter} s${held === null ? '' : `; ${held}`}`;
+  const because = `it trips after ${figure(tripsAfter)} s${held === null ? '' : `; ${held}`}`;
   return check({ ...none, value: tripsAfter, okWithoutNumber: false, because });
 }
 
@@ -315,9 +316,9 @@ function otherChecks(
   const common = { name, value: tripsS, limit: bears, unit: 's', sense: 'atMost' } as const;
   const because =
     bears === null
-      ? `its wire bears ${alone} A for good`
+      ? `its wire bears ${figure(alone)} A for good`
       : tripsS === null
-        ? `it never trips at ${alone} A, and its wire does not bear that for good`
+        ? `it never trips at ${figure(alone)} A, and its wire does not bear that for good`
         : null;
   return [check({ ...common, okWithoutNumber: bears === null, ...(because === null ? {} : { because }) })];
 }

@@ -35,6 +35,11 @@ export interface CheckFuseResult extends JudgedFuse {
  * $$T = T_a + \frac{g\,(T_0 + T_a)}{1 - g},\qquad
  * g = \frac{T_\mathrm{class} - T_a}{T_0 + T_\mathrm{class}}\left(\frac{I}{I_z}\right)^2$$
  *
+ * An overload of more than 5 s warms the copper from its class to what the insulation bears for minutes, the heat given
+ * off growing with the rise:
+ *
+ * $$\dot T = \frac{I^2}{K^2S^2}(T_0 + T) - \frac{I_z^2}{K^2S^2}\,\frac{T_0 + T_\mathrm{class}}{T_\mathrm{class} - T_a}(T - T_a)$$
+ *
  * Above the last printed current the let-through is taken not to grow (common practice): no limit is printed there.
  *
  * @param input circuit and rating

@@ -3,6 +3,7 @@ import { needAbove, needAtLeast, needBetween, needInteger, needList, needOneOf, 
 import { needMoreThan } from '../error/bounded.js';
 import type { SourceStatus } from '../source/index.js';
 import { type FuseFamily, fusePulses } from '../table/index.js';
+import { figure } from './figure.js';
 import { bandAt } from './fuse-band.js';
 import {
   ambientShare,
@@ -14,7 +15,7 @@ import {
   openingMultiple,
 } from './fuse-data.js';
 import { ADIABATIC_S, type FusedWire, needFusedWire, steadyTempC } from './fused-wire.js';
-import { type LetThrough, letThroughOf } from './let-through.js';
+import { type LetThrough, letThroughOf, strain } from './let-through.js';
 import { OVERLOAD_RULES, overloadChecks, overloadIsMet, type OverloadRule } from './overload.js';
 import { type PulseI2tInput, pulseOf } from './pulse-i2t.js';
 import { selectiveUpToA } from './selectivity.js';
@@ -215,7 +216,7 @@ function pulseCheck(fn: string, family: FuseFamily, ratingA: number, pulse: Fuse
       : row === undefined
         ? 'no share is printed for so many pulses'
         : carried
-          ? `a current of ${rmsA} A is carried for ${String(shortestS)} s and more`
+          ? `a current of ${figure(rmsA)} A is carried for ${String(shortestS)} s and more`
           : melting === null
             ? `no melting I²t of ${family.key} ${ratingA} A is known, nor a shortest time at this current`
             : null;
@@ -255,7 +256,9 @@ function wireChecks(
       source: family.source,
       sourceStatus: status,
       okWithoutNumber: false,
-      ...(tempC === null ? { because: `beyond 400 °C at ${conventionalMultiple(family, ratingA) * ratingA} A` } : {}),
+      ...(tempC === null
+        ? { because: `beyond 400 °C at ${figure(conventionalMultiple(family, ratingA) * ratingA)} A` }
+        : {}),
     }),
   ];
   const slow = worst(rows.filter(({ longestS }) => longestS > ADIABATIC_S));
@@ -270,7 +273,8 @@ function wireChecks(
         source: family.source,
         sourceStatus: status,
         okWithoutNumber: true,
-        because: slow.bearsS === null ? `the wire bears ${slow.currentA} A for good` : `at ${slow.currentA} A`,
+        because:
+          slow.bearsS === null ? `the wire bears ${figure(slow.currentA)} A for good` : `at ${figure(slow.currentA)} A`,
       }),
     );
   }
@@ -286,7 +290,7 @@ function wireChecks(
         source: family.source,
         sourceStatus: status === 'published' ? 'common-practice' : status,
         okWithoutNumber: true,
-        because: `at ${fast.currentA} A; above the last printed current the let-through is taken not to grow`,
+        because: `at ${figure(fast.currentA)} A; above the last printed current the let-through is taken not to grow`,
       }),
     );
   }
@@ -296,12 +300,8 @@ function wireChecks(
 /** The row with the least room, of equals the last; or null. */
 function worst(rows: readonly LetThrough[]): LetThrough | null {
   let least: LetThrough | null = null;
-  for (const row of rows) if (least === null || load(row) >= load(least)) least = row;
+  for (const row of rows) if (least === null || strain(row) >= strain(least)) least = row;
   return least;
-}
-
-function load({ longestS, bearsS }: LetThrough): number {
-  return bearsS === null ? 0 : longestS / bearsS;
 }
 
 function farShortCheck({ family, farShortA, clearWithinS }: FuseCircuit, ratingA: number): Check {

@@ -83,30 +83,48 @@ export function goodA(wire: FusedWire, ampacityA: number): number {
 
 /** How long in s a wire at its class bears a current; null for good. */
 export function bearsS(wire: FusedWire, ampacityA: number, currentA: number): number | null {
-  return currentA <= goodA(wire, ampacityA) ? null : bearsForS(wire, currentA);
+  return currentA <= goodA(wire, ampacityA) ? null : bearsForS(wire, ampacityA, currentA);
 }
 
-/** The same for a current that is above what it bears for good; null where it turns out to be borne all the same. */
-export function bearsForS(wire: FusedWire, currentA: number): number | null {
+/**
+ * The same for a current that is above what it bears for good; null where it turns out to be borne all the same.
+ *
+ * Up to 5 s all heat stays in the metal, to the short-time limit. For longer, to the overload temperature: the metal
+ * alone is warmed, and gives off heat in proportion to its rise, as much as the ampacity says. The cover's own heat
+ * and the steeper loss of a hotter surface would only give it longer.
+ */
+export function bearsForS(wire: FusedWire, ampacityA: number, currentA: number): number | null {
   const shortS = Math.min(ADIABATIC_S, withstandA2s(wire) / (currentA * currentA));
   if (wire.overloadTempC <= wire.maxConductorTempC) return shortS;
-  if (wire.inTime === undefined) {
-    return Math.max(shortS, withstandA2s(wire, wire.overloadTempC) / (currentA * currentA));
-  }
-  const { timeS } = timeToTemperature({
-    ...wire.inTime,
-    startTempC: wire.maxConductorTempC,
-    limitTempC: wire.overloadTempC,
-    currentA,
-  });
-  return timeS === null ? null : Math.max(shortS, timeS);
+  const slowS = wire.inTime === undefined ? overloadS(wire, ampacityA, currentA) : followedS(wire, currentA);
+  return slowS === null ? null : Math.max(shortS, slowS);
 }
 
-/** Currents in A at which one of the wire's limits takes over from another. */
-export function turnsA(wire: FusedWire): number[] {
-  const turns = [Math.sqrt(withstandA2s(wire) / ADIABATIC_S)];
-  if (wire.overloadTempC > wire.maxConductorTempC) {
-    turns.push(Math.sqrt(withstandA2s(wire, wire.overloadTempC) / ADIABATIC_S));
-  }
-  return turns;
+/** From the class to the overload temperature, the heat given off growing with the rise; null where it is not reached. */
+function overloadS(wire: FusedWire, ampacityA: number, currentA: number): number | null {
+  const { ambientTempC, maxConductorTempC, overloadTempC } = wire;
+  const zero = wire.metal === 'aluminium' ? ALUMINIUM_ZERO : COPPER_ZERO;
+  // dT/dt = h (T0 + T) − g (T − Ta), with h = I² / (K S)² and g such that the ampacity balances at the class.
+  const ks2 = withstandA2s(wire) / Math.log((zero + wire.shortTempC) / (zero + maxConductorTempC));
+  const h = (currentA * currentA) / ks2;
+  const g = (ampacityA * ampacityA * (zero + maxConductorTempC)) / (ks2 * (maxConductorTempC - ambientTempC));
+  const rate = (tempC: number): number => h * (zero + tempC) - g * (tempC - ambientTempC);
+  const first = rate(maxConductorTempC);
+  const last = rate(overloadTempC);
+  if (!(first > 0 && last > 0)) return null;
+  // ln(1 + x) / x, so that h near g gives the plain quotient.
+  const x = (last - first) / first;
+  const share = Math.abs(x) < 1e-9 ? 1 : Math.log1p(x) / x;
+  const timeS = ((overloadTempC - maxConductorTempC) / first) * share;
+  return timeS < 1e9 ? timeS : null;
+}
+
+function followedS(wire: FusedWire, currentA: number): number | null {
+  const { maxConductorTempC: startTempC, overloadTempC: limitTempC } = wire;
+  return timeToTemperature({ ...(wire.inTime as WireInTime), startTempC, limitTempC, currentA }).timeS;
+}
+
+/** Current in A above which the short-time limit, not its 5 s, ends what the wire bears. */
+export function turnA(wire: FusedWire): number {
+  return Math.sqrt(withstandA2s(wire) / ADIABATIC_S);
 }

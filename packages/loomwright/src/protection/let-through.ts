@@ -1,7 +1,7 @@
 import type { FuseFamily } from '../table/index.js';
 import { bandAt, edgeOf } from './fuse-band.js';
 import { limitsOf } from './fuse-data.js';
-import { bearsForS, type FusedWire, goodA, turnsA, withstandA2s } from './fused-wire.js';
+import { ADIABATIC_S, bearsForS, type FusedWire, goodA, turnA, withstandA2s } from './fused-wire.js';
 
 /** The wire against the longest that a fuse may let a current flow. */
 export interface LetThrough {
@@ -21,14 +21,13 @@ export interface LetThrough {
   readonly ok: boolean;
 }
 
-/** Rows between two turns of a wire that is followed in time: its line is curved there. */
-const BETWEEN = 6;
+/** Looks between two turns of a wire that is followed in time, where each look is a solve of its own. */
+const LOOKS = 6;
 
 /**
  * The rows at which the wire is judged: every printed point above what the wire bears for good, the ends of that range,
- * and where one of the wire's limits takes over from another. Between these both lines run straight on logarithmic
- * scales, so that the wire has least room at one of them. The last point stands for all larger currents: there a fuse's
- * let-through is taken not to grow.
+ * where the short-time limit takes over, and between any two of these the place of least room. The last point stands
+ * for all larger currents: there a fuse's let-through is taken not to grow.
  */
 export function letThroughOf(
   family: FuseFamily,
@@ -44,13 +43,11 @@ export function letThroughOf(
   const top = mostA === null ? last : Math.max(first, Math.min(last, mostA));
   const good = goodA(wire, ampacityA);
   const low = Math.min(top, Math.max(first, good));
-  const turns = [...points, ...turnsA(wire)].filter((currentA) => currentA > low && currentA < top);
-  const currents = [...new Set([low, ...turns.sort((a, b) => a - b), top])];
   const withstand = withstandA2s(wire);
-  return (wire.inTime === undefined ? currents : filled(currents)).map((currentA) => {
+  const row = (currentA: number): LetThrough => {
     const longestS = bandAt(limits, currentA / ratingA).longestS as number;
     // At the very current that it bears for good the row is that of a little more.
-    const bears = currentA < good ? null : bearsForS(wire, currentA);
+    const bears = currentA < good ? null : bearsForS(wire, ampacityA, currentA);
     const i2tA2s = currentA * currentA * longestS;
     return {
       currentA,
@@ -62,16 +59,49 @@ export function letThroughOf(
       bearsS: bears,
       ok: bears === null || longestS <= bears,
     };
-  });
+  };
+  const turns = [...points, turnA(wire)].filter((currentA) => currentA > low && currentA < top);
+  const currents = [...new Set([low, ...turns.sort((a, b) => a - b), top])];
+  const rows: LetThrough[] = [];
+  for (const currentA of currents) {
+    const to = row(currentA);
+    const from = rows.at(-1);
+    if (from !== undefined) rows.push(...between(row, from, to, wire.inTime !== undefined));
+    rows.push(to);
+  }
+  return rows;
 }
 
-/** The currents with others between them. */
-function filled(currents: readonly number[]): number[] {
-  return currents.flatMap((to, i) => {
-    const from = currents[i - 1];
-    if (from === undefined) return [to];
-    return Array.from({ length: BETWEEN }, (_, k) =>
-      k === BETWEEN - 1 ? to : from * (to / from) ** ((k + 1) / BETWEEN),
-    );
-  });
+/** How far the fuse's time has come towards what the wire bears: above 1 it is too long. */
+export function strain({ longestS, bearsS }: LetThrough): number {
+  return bearsS === null ? 0 : longestS / bearsS;
+}
+
+/**
+ * Rows between two others where the wire has less room than at both. On logarithmic scales the fuse's line is straight
+ * there and the wire's bends upwards, so that there is one such place at most.
+ */
+function between(
+  row: (currentA: number) => LetThrough,
+  from: LetThrough,
+  to: LetThrough,
+  looks: boolean,
+): LetThrough[] {
+  const at = (share: number): LetThrough => row(from.currentA * (to.currentA / from.currentA) ** share);
+  if (looks) return Array.from({ length: LOOKS }, (_, k) => at((k + 1) / (LOOKS + 1)));
+  if (to.longestS <= ADIABATIC_S && from.longestS <= ADIABATIC_S && to.bearsS !== null && to.bearsS <= ADIABATIC_S) {
+    if (from.bearsS !== null && from.bearsS <= ADIABATIC_S) return [];
+  }
+  let low = 0;
+  let high = 1;
+  for (let step = 0; step < 24; step++) {
+    const third = (high - low) / 3;
+    if (strain(at(low + third)) < strain(at(high - third))) low += third;
+    else high -= third;
+  }
+  const best = at((low + high) / 2);
+  const least = Math.max(strain(from), strain(to));
+  return strain(best) > least * (1 + 1e-6) && best.currentA > from.currentA && best.currentA < to.currentA
+    ? [best]
+    : [];
 }

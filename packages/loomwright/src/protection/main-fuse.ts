@@ -81,8 +81,7 @@ const FN = 'mainFuse';
  *
  * $$\sum_j \frac{t_j}{t_\mathrm{shortest}(I_j / k_\mathrm{amb})} \le 1$$
  *
- * beside all that `checkFuse` judges. Bolt-in fuses are slow: give the cable's `inTime`, or an overload of minutes is
- * judged as if no heat left the copper. The shares of the cranking add up; how often a fuse bears that is not printed.
+ * beside all that `checkFuse` judges. The shares of the cranking add up; how often a fuse bears that is not printed.
  *
  * @param input cable, family, currents, cable data, shorts, unfused length
  * @returns the fuse with its checks and what must hold beside it, or `possible: false` with code `unprotected`
