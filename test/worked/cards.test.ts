@@ -13,7 +13,7 @@ import {
   type Values,
 } from '@loomwright/worked/card';
 import { fieldUnit, math } from '@loomwright/worked/quantity';
-import { parseFormula, scopeOf, symbolHtml, symbolText, work } from '@loomwright/worked/work';
+import { parseFormula, resultText, scopeOf, symbolHtml, symbolText, work } from '@loomwright/worked/work';
 
 const all = Object.values(cards);
 
@@ -81,7 +81,10 @@ describe.each(all.map((card) => [card.name, card] as const))('card of %s', (name
   it('runs on its example and has every result that it shows', () => {
     const worked = work(card, exampleValues(card));
     expect(worked.because).toBeNull();
-    for (const { field, value } of worked.results) expect(value, field.name).not.toBeUndefined();
+    for (const result of worked.results) {
+      expect(result.value, result.field.name).not.toBeUndefined();
+      expect(resultText(result), result.field.name).not.toBe('');
+    }
     expect(worked.results.some(({ value }) => value !== null)).toBe(true);
   });
 

@@ -1,5 +1,6 @@
 export { parseFormula } from './parse.js';
 export { stepsText, workedHtml, workedMarkdown, workedText } from './render.js';
+export { resultText } from './result-text.js';
 export { show, type Shown } from './show.js';
 export { symbolHtml, symbolText } from './symbol.js';
 export { type Leaf, type Tree, treeToHtml, treeToTex, treeToText } from './tree.js';

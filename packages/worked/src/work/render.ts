@@ -1,8 +1,9 @@
 import { sources } from 'loomwright';
 import { cautions, termOf } from '../card/index.js';
-import { fieldUnit, formatParts, formatQuantity } from '../quantity/index.js';
+import { fieldUnit, formatQuantity } from '../quantity/index.js';
 import { escapeText } from '../draw/index.js';
 import { parseFormula } from './parse.js';
+import { resultText } from './result-text.js';
 import { symbolHtml, symbolText } from './symbol.js';
 import { treeToHtml, treeToTex, treeToText } from './tree.js';
 import type { Worked, WorkedStep } from './work.js';
@@ -151,15 +152,8 @@ export function workedHtml(worked: Worked): string {
 export function workedText(worked: Worked): string {
   const lines = [worked.card.question, ''];
   if (worked.because !== null) lines.push(`Not possible: ${worked.because}.`);
-  for (const { field, value } of worked.results) {
-    const shown =
-      typeof value === 'number'
-        ? formatParts(value, field.unit ?? fieldUnit(field.name) ?? '', {
-            digits: field.digits ?? 3,
-            round: field.round,
-          }).text
-        : String(value ?? '–');
-    lines.push(`${field.label ?? termOf(field.name).label}: ${shown}`);
+  for (const result of worked.results) {
+    lines.push(`${result.field.label ?? termOf(result.field.name).label}: ${resultText(result)}`);
   }
   if (worked.decidedBy !== null) lines.push(`Decided by: ${worked.decidedBy}`);
   if (worked.steps.length > 0) lines.push('', stepsText(worked));
