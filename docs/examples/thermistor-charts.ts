@@ -69,7 +69,7 @@ export function residuals(
           return [tempC, -bandK, bandK];
         });
   return {
-    title: 'Readings less the curve',
+    title: band.length === 0 ? 'Readings less the curve' : 'Readings less the curve, and the band of the curve',
     x: { label: 'Temperature', unit: '°C' },
     y: { label: 'Reading less curve', unit: 'K' },
     series: [{ name: '', points: dots, colour: 'copper', as: 'dots' }],

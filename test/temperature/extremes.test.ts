@@ -38,6 +38,10 @@ const cases: Readonly<Record<string, readonly [run: (input: never) => unknown, i
   rtdResistance: [core.rtdResistance, { curve: core.iec60751, nominalOhm: 100, tempC: 20 }],
   rtdTemperature: [core.rtdTemperature, { curve: core.iec60751, nominalOhm: 100, resistanceOhm: 110 }],
   rtdTolerance: [core.rtdTolerance, { curve: core.iec60751, nominalOhm: 100, tempC: 20, toleranceClass: core.platinumClassA, element: 'film' }], // prettier-ignore
+  thermocoupleTolerance: [
+    core.thermocoupleTolerance,
+    { thermocouple: core.thermocoupleK, hotTempC: 300, toleranceClass: '1' },
+  ],
   thermocoupleVoltage: [core.thermocoupleVoltage, { thermocouple: core.thermocoupleK, hotTempC: 300, coldTempC: 20 }],
   thermocoupleTemperature: [
     core.thermocoupleTemperature,

@@ -55,6 +55,7 @@ export type {
   PointCurve,
   SteinhartHartCurve,
   ThermistorCurve,
+  ThermocoupleClass,
   ThermocoupleType,
 } from './temperature-type.js';
 export type {

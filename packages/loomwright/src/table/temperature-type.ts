@@ -105,4 +105,14 @@ export interface ThermocoupleType extends TableHeader {
     readonly errorLowK: number;
     readonly errorHighK: number;
   }[];
+  /** Tolerance classes of new wire: the larger of a fixed error and a share of |t|. */
+  readonly classes: readonly ThermocoupleClass[];
+}
+
+/** A tolerance class of a thermocouple: ± the larger of `fixedK` and `shareFraction` × |t|, over a range. */
+export interface ThermocoupleClass extends TableHeader {
+  readonly key: '1' | '2';
+  readonly fixedK: number;
+  readonly shareFraction: number;
+  readonly rangeC: readonly [low: number, high: number];
 }

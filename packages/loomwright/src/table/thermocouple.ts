@@ -55,6 +55,26 @@ export const thermocoupleK: ThermocoupleType = {
       errorHighK: 0.06,
     },
   ],
+  classes: [
+    {
+      key: '1',
+      source: 'iec-60584-1',
+      status: 'published',
+      place: 'tolerances, as printed in component data',
+      fixedK: 1.5,
+      shareFraction: 0.004,
+      rangeC: [-40, 1000],
+    },
+    {
+      key: '2',
+      source: 'iec-60584-1',
+      status: 'published',
+      place: 'tolerances, as printed in component data',
+      fixedK: 2.5,
+      shareFraction: 0.0075,
+      rangeC: [-40, 1200],
+    },
+  ],
 };
 
 /** Type J (iron against copper–nickel), −210 to 1200 °C. */
@@ -107,6 +127,26 @@ export const thermocoupleJ: ThermocoupleType = {
       errorHighK: 0.03,
     },
   ],
+  classes: [
+    {
+      key: '1',
+      source: 'iec-60584-1',
+      status: 'memory',
+      place: 'tolerances, from memory',
+      fixedK: 1.5,
+      shareFraction: 0.004,
+      rangeC: [-40, 750],
+    },
+    {
+      key: '2',
+      source: 'iec-60584-1',
+      status: 'memory',
+      place: 'tolerances, from memory',
+      fixedK: 2.5,
+      shareFraction: 0.0075,
+      rangeC: [-40, 750],
+    },
+  ],
 };
 
 /** Type T (copper against copper–nickel), −270 to 400 °C. */
@@ -151,6 +191,26 @@ export const thermocoupleT: ThermocoupleType = {
       coefficients: [0, 2.5928e1, -7.602961e-1, 4.637791e-2, -2.165394e-3, 6.048144e-5, -7.293422e-7],
       errorLowK: -0.03,
       errorHighK: 0.03,
+    },
+  ],
+  classes: [
+    {
+      key: '1',
+      source: 'iec-60584-1',
+      status: 'memory',
+      place: 'tolerances, from memory',
+      fixedK: 0.5,
+      shareFraction: 0.004,
+      rangeC: [-40, 350],
+    },
+    {
+      key: '2',
+      source: 'iec-60584-1',
+      status: 'memory',
+      place: 'tolerances, from memory',
+      fixedK: 1,
+      shareFraction: 0.0075,
+      rangeC: [-40, 350],
     },
   ],
 };
@@ -203,6 +263,26 @@ export const thermocoupleN: ThermocoupleType = {
       coefficients: [1.972485e1, 3.300943e1, -3.915159e-1, 9.855391e-3, -1.274371e-4, 7.767022e-7],
       errorLowK: -0.04,
       errorHighK: 0.02,
+    },
+  ],
+  classes: [
+    {
+      key: '1',
+      source: 'iec-60584-1',
+      status: 'memory',
+      place: 'tolerances, from memory',
+      fixedK: 1.5,
+      shareFraction: 0.004,
+      rangeC: [-40, 1000],
+    },
+    {
+      key: '2',
+      source: 'iec-60584-1',
+      status: 'memory',
+      place: 'tolerances, from memory',
+      fixedK: 2.5,
+      shareFraction: 0.0075,
+      rangeC: [-40, 1200],
     },
   ],
 };

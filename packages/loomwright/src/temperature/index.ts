@@ -53,6 +53,11 @@ export {
   type ThermocoupleTemperatureResult,
 } from './thermocouple-temperature.js';
 export {
+  thermocoupleTolerance,
+  type ThermocoupleToleranceInput,
+  type ThermocoupleToleranceResult,
+} from './thermocouple-tolerance.js';
+export {
   thermocoupleVoltage,
   type ThermocoupleVoltageInput,
   type ThermocoupleVoltageResult,

@@ -53,6 +53,7 @@ export const temperatureTerms = {
   tenthOhmK: { label: 'A tenth of an ohm of lead is', symbol: 'e_\\mathrm{lead}' },
   toleranceK: { label: 'Off by at most', symbol: '\\Delta_t' },
   toleranceOhm: { label: 'In ohms', symbol: '\\Delta_R' },
+  toleranceMv: { label: 'In millivolts', symbol: '\\Delta_E' },
   fixedK: { label: 'Fixed part of the class', symbol: '\\Delta_0' },
   shareFraction: { label: 'Part that grows with temperature', symbol: 'k' },
   emfMv: { label: 'Millivolts at the ends', symbol: 'E' },

@@ -9,4 +9,4 @@ export {
   thermistorSelfHeatingCard,
 } from './input.js';
 export { rtdResistanceCard, rtdTemperatureCard, rtdToleranceCard } from './rtd.js';
-export { thermocoupleTemperatureCard, thermocoupleVoltageCard } from './thermocouple.js';
+export { thermocoupleTemperatureCard, thermocoupleToleranceCard, thermocoupleVoltageCard } from './thermocouple.js';

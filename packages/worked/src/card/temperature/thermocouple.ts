@@ -4,11 +4,13 @@ import {
   thermocoupleN,
   thermocoupleT,
   thermocoupleTemperature,
+  thermocoupleTolerance,
+  type ThermocoupleType,
   thermocoupleVoltage,
 } from 'loomwright';
-import { defineCard, type Field } from '../type.js';
+import { type ChoiceField, defineCard, type Field } from '../type.js';
 
-const thermocouple: Field = {
+const thermocouple: ChoiceField = {
   kind: 'choice',
   name: 'thermocouple',
   label: 'Type',
@@ -111,4 +113,46 @@ export const thermocoupleVoltageCard = defineCard({
   sources: ['nist-monograph-175'],
   cautions: ['local-code'],
   run: thermocoupleVoltage,
+});
+
+export const thermocoupleToleranceCard = defineCard({
+  name: 'thermocoupleTolerance',
+  area: 'temperature',
+  question: 'How far may a new thermocouple be off?',
+  page: 'rtd-and-thermocouple',
+  fields: [
+    { kind: 'number', name: 'hotTempC', min: -270, max: 1372, example: 700 },
+    thermocouple,
+    {
+      kind: 'choice',
+      name: 'toleranceClass',
+      label: 'Class',
+      choices: [
+        { value: '1', label: '1, the better wire' },
+        { value: '2', label: '2' },
+      ],
+      example: '2',
+    },
+  ],
+  results: [
+    { name: 'toleranceK', round: 'up', primary: true },
+    { name: 'toleranceMv', round: 'up' },
+  ],
+  steps: [
+    {
+      result: 'toleranceK',
+      text: 'Tolerance of the class',
+      how: 'the larger of a fixed error and a share of the temperature',
+      source: 'iec-60584-1',
+    },
+    { result: 'toleranceMv', text: 'In millivolts', formula: 'toleranceK * slopeMvPerK', source: 'nist-monograph-175' },
+  ],
+  sources: ['iec-60584-1', 'nist-monograph-175'],
+  cautions: ['local-code'],
+  run: thermocoupleTolerance,
+  scope: (values) => {
+    const type = thermocouple.choices.find(({ value }) => value === values['thermocouple'])?.use as ThermocoupleType;
+    const hotTempC = values['hotTempC'] as number;
+    return { slopeMvPerK: thermocoupleVoltage({ thermocouple: type, hotTempC, coldTempC: 0 }).slopeMvPerK };
+  },
 });
