@@ -10,6 +10,7 @@ import {
   saeJ1128,
   wireResistance,
 } from 'loomwright';
+import { formatNumber } from '@loomwright/worked/quantity';
 import type { ChartSeries, ChartSpec } from '@loomwright/worked/plot';
 
 /** Area in mm² and resistance in Ω/m at 20 °C of every size of a table, from 0.3 to 120 mm². */
@@ -35,19 +36,20 @@ function ideal(areaMm2: number): number {
 
 /** Resistance by area: each table's sizes as dots on the line of ideal copper. */
 export function resistanceByArea(): ChartSpec {
-  const line = [0.3, 120].map((areaMm2): [number, number] => [areaMm2, ideal(areaMm2) * 1000]);
+  const line = [0.3, 2, 120].map((areaMm2): [number, number] => [areaMm2, ideal(areaMm2) * 1000]);
   return {
     title: 'Resistance of a metre by area, copper at 20 °C',
     x: { label: 'Area', unit: 'mm²', log: true },
     y: { label: 'Resistance a metre', unit: 'mΩ/m', log: true },
     series: [
-      { name: 'ideal copper', points: line, colour: 'soft', as: 'line' },
+      { name: 'ideal copper', points: line, colour: 'soft', as: 'line', labelAt: 1, labelSide: 'left' },
       ...TABLES.map(({ table, name, colour, labelAt }): ChartSeries => ({
         name,
         points: sizesOf(table).map(({ areaMm2, resistanceOhmPerM }) => [areaMm2, resistanceOhmPerM * 1000]),
         colour,
         as: 'dots',
         labelAt,
+        labelSide: 'above',
       })),
     ],
   };
@@ -58,7 +60,7 @@ export function overIdealCopper(): ChartSpec {
   return {
     title: 'How much more resistance than ideal copper of that area a table allows',
     x: { label: 'Area', unit: 'mm²', log: true },
-    y: { label: 'More than ideal copper', unit: '%' },
+    y: { label: 'More than ideal copper', unit: '%', domain: [0, 18] },
     series: TABLES.slice(0, 2).map(({ table, name, colour }, i): ChartSeries => ({
       name,
       points: sizesOf(table).map(({ areaMm2, resistanceOhmPerM }) => [
@@ -66,7 +68,9 @@ export function overIdealCopper(): ChartSpec {
         (resistanceOhmPerM / ideal(areaMm2) - 1) * 100,
       ]),
       colour,
-      labelAt: i === 0 ? 2 : 12,
+      as: 'dots',
+      labelAt: i === 0 ? 5 : 13,
+      labelSide: i === 0 ? 'above' : 'below',
     })),
   };
 }
@@ -86,7 +90,13 @@ export function factorByTemperature(conductorTempC: number): ChartSpec {
       { name: '0.004 a kelvin', points: line('simplified-0.004', 'copper'), colour: 'verdigris', as: 'line' },
     ],
     ...(conductorTempC >= -40 && conductorTempC <= 200
-      ? { chosen: { x: conductorTempC, y: factor, label: `${factor.toFixed(3)} at ${Math.round(conductorTempC)} °C` } }
+      ? {
+          chosen: {
+            x: conductorTempC,
+            y: factor,
+            label: `${formatNumber(factor, { digits: 4, round: 'up' })} at ${Math.round(conductorTempC)} °C`,
+          },
+        }
       : {}),
   };
 }
@@ -105,9 +115,9 @@ export interface Meaning {
 /** What one number means as a gauge and as an area: four wires, or fewer where a list lacks the size. */
 export function meaningsOf(number: string, currentA: number, loopM: number): Meaning[] {
   const all: readonly [string, ResistanceBasis, object][] = [
-    ['AWG, solid wire', geometric, { awg: number }],
-    ['AWG, stranded and tinned (AC 43.13-1B)', awgStranded, { awg: number }],
-    ['SAE gauge (J1128, from memory)', saeJ1128, { saeGauge: number }],
+    ['AWG, solid', geometric, { awg: number }],
+    ['AWG, stranded (AC 43.13-1B)', awgStranded, { awg: number }],
+    ['SAE (J1128, from memory)', saeJ1128, { saeGauge: number }],
     ['mm² (ISO 19642, from memory)', iso19642, { areaMm2: Number(number) }],
   ];
   return all.flatMap(([meaning, resistanceBasis, named]) => {

@@ -31,6 +31,11 @@ export interface ChartSeries {
   readonly dash?: string;
   /** Which point carries the label, counted from 0, below and to the right of it; above the last one where left out. */
   readonly labelAt?: number;
+  /**
+   * Side of that point: below to its right unless given. Above to its right and below to its left are free beside a
+   * line that falls.
+   */
+  readonly labelSide?: 'below' | 'above' | 'left';
 }
 
 /** A limit drawn as a line across, named, with the side that fails shaded. */
@@ -136,7 +141,9 @@ export function chart(Plot: PlotParts, spec: ChartSpec, place: ChartPlace): Elem
       const place =
         s.labelAt === undefined
           ? ({ textAnchor: 'end', dy: -12 } as const)
-          : ({ textAnchor: 'start', dx: 8, dy: 12 } as const);
+          : s.labelSide === 'left'
+            ? ({ textAnchor: 'end', dx: -8, dy: 12 } as const)
+            : ({ textAnchor: 'start', dx: 8, dy: s.labelSide === 'above' ? -9 : 12 } as const);
       marks.push(
         Plot.text([at], {
           text: () => s.name,

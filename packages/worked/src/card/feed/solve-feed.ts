@@ -55,9 +55,9 @@ export const solveFeedCard = defineCard<SolveFeedInput, SolveFeedResult | NotPos
       kind: 'choice',
       name: 'loadKind',
       choices: [
-        { value: 'constant-current', label: 'the same current at any voltage' },
-        { value: 'resistance', label: 'what its resistance lets through' },
-        { value: 'constant-power', label: 'the same power at any voltage' },
+        { value: 'constant-current', label: 'same current: a lifting pump' },
+        { value: 'resistance', label: 'plain resistance: a heater' },
+        { value: 'constant-power', label: 'same power: a converter' },
       ],
       example: 'constant-current',
     },

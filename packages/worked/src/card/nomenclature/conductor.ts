@@ -20,8 +20,6 @@ export const conductorTerms = {
   jointCount: { label: 'Terminals in the way out', symbol: 'N' },
   jointResistanceOhm: { label: 'Each terminal', symbol: 'R_\\mathrm{joint}' },
   bodyResistanceOhm: { label: 'Ground stud and body', symbol: 'R_\\mathrm{body}' },
-  loadKind: { label: 'The load draws', symbol: '\\mathrm{load}' },
-  ratedV: { label: 'Rated volts', symbol: 'V_0' },
+  loadKind: { label: 'The load is of', symbol: '\\mathrm{load}' },
   loadResistanceOhm: { label: 'Resistance of the load', symbol: 'R_\\mathrm{load}' },
-  loadPowerW: { label: 'Power that the load takes', symbol: 'P_\\mathrm{load}' },
 } as const satisfies Terms;
