@@ -1,6 +1,7 @@
 // The packages as people get them: packed, installed together in an empty folder, and used from there.
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { codeOf, runCells } from '../notebook/kernel.mjs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { leftBehind, measureSizes, overCeiling, type Ceilings } from '../size/measure.js';
 import { root } from '../support/root.js';
@@ -176,6 +177,23 @@ describe('the command', () => {
     expect(output).toMatch(/loomwright/);
     expect(output).toMatch(/feed/);
     expect(status).toBe(0);
+  });
+});
+
+describe('used in a notebook', () => {
+  it('runs the cells of the pump feed outside this repository, to the outputs that it shows', async () => {
+    const { devDependencies } = JSON.parse(readFileSync(join(root, 'docs/package.json'), 'utf8')) as {
+      devDependencies: Record<string, string>;
+    };
+    const beside = ['@observablehq/plot', 'linkedom'].map((name) => `${name}@${devDependencies[name] ?? ''}`);
+    must(installed.folder, 'npm', 'install', '--no-audit', '--no-fund', '--loglevel=error', ...beside);
+    const notebook = JSON.parse(readFileSync(join(root, 'docs/notebooks/pump-feed.ipynb'), 'utf8')) as {
+      cells: { cell_type: string; source: string[]; outputs?: object[] }[];
+    };
+    const results = await runCells(codeOf(notebook), installed.folder);
+    const shown = notebook.cells.filter((cell) => cell.cell_type === 'code').map((cell) => cell.outputs);
+    expect(results.map(({ error }) => error)).toEqual(shown.map(() => null));
+    expect(results.map(({ outputs }) => outputs)).toEqual(shown);
   });
 });
 
