@@ -1,19 +1,8 @@
 import { z } from 'zod';
-import { quantity, size } from '../file/quantity.js';
+import { quantity } from '../file/quantity.js';
+import * as trade from '../schema/trade.js';
 
 // One circuit on its own: a fragment of the loom file. Keys are trade words; every quantity carries its unit.
-
-/** Types of insulated wire, by their keys in the core. */
-const COVERS = [
-  'iso-19642-thin-wall',
-  'iso-19642-ultra-thin-wall',
-  'iso-19642-thick-wall',
-  'sae-txl',
-  'sae-gxl',
-  'sae-sxl',
-  'as22759-16',
-  'as22759-32',
-] as const;
 
 const partKinds = ['wire', 'fuse', 'relay', 'switch', 'terminal', 'connector', 'body', 'other'] as const;
 
@@ -46,26 +35,12 @@ const part = z
     }
   });
 
-const load = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('constant current'), current: quantity('currentA', { above: 0 }) }),
-  z.strictObject({ kind: z.literal('resistance'), resistance: quantity('resistanceOhm', { above: 0 }) }),
-  z.strictObject({ kind: z.literal('constant power'), power: quantity('powerW', { above: 0 }) }),
-  z.strictObject({
-    kind: z.literal('motor'),
-    windingResistance: quantity('windingResistanceOhm', { above: 0 }),
-    speedConstant: z.number().positive().describe('rpm per volt of back-EMF'),
-    ratedCurrent: quantity('ratedCurrentA', { above: 0 }),
-    ratedVoltage: quantity('ratedV', { above: 0 }),
-    torque: z.enum(['constant', 'speed squared']),
-  }),
-]);
-
 const protection = z.union([
   z.strictObject({
     fuse: z.enum(['blade-fuse']),
-    overload: z.enum(['strict', 'iec-60364-4-43', 'rating-at-most-ampacity', 'us-33-cfr-183-455']),
-    continuousShare: quantity('continuousFraction', { above: 0, max: 1 }),
-    fuseTemperature: quantity('fuseTempC', { min: -40, max: 125 }),
+    overload: trade.overload,
+    continuousShare: trade.continuousShare,
+    fuseTemperature: trade.fuseTemperature,
     shortVoltage: quantity('shortSupplyV', { above: 0 }),
     sourceResistance: quantity('sourceResistanceOhm', { min: 0 }),
     clearWithin: quantity('clearWithinS', { above: 0 }),
@@ -78,11 +53,7 @@ const relay = z.strictObject({
   supply: quantity('supplyV', { above: 0 }),
   driverDrop: quantity('driverDropV', { min: 0 }),
   wireResistance: quantity('wireResistanceOhm', { min: 0 }),
-  coil: quantity('coilResistanceOhm', { above: 0 }),
-  pickUp: quantity('ratedPickUpV', { above: 0 }),
-  dropOut: quantity('ratedDropOutV', { min: 0 }),
-  ratedAt: quantity('ratedTempC', { min: -60, max: 200 }),
-  coilTemperature: quantity('coilTempC', { min: -60, max: 200 }),
+  ...trade.coil,
 });
 
 /** The schema of a file with one circuit. */
@@ -95,42 +66,22 @@ export const circuitSchema = z
     judgedAt: z
       .array(quantity('supplyV', { above: 0 }))
       .describe('Other supply voltages at which the drop is judged; may be empty'),
-    load,
+    load: trade.load,
     out: z.array(part).min(1).describe('From the supply to the load, in order'),
     return: z.array(part).describe('From the load back to the supply, in order'),
     rules: z.strictObject({
-      wire: z
-        .enum([
-          'geometric',
-          'iso-19642',
-          'iec-60228-class-2',
-          'iec-60228-class-5',
-          'iec-60228-class-5-tinned',
-          'sae-j1128',
-          'awg-stranded',
-        ])
-        .describe('Table of the wire that you buy'),
-      stock: z.array(size()).min(1).optional().describe('Sizes in stock; the whole table where left out'),
-      insulation: quantity('insulationTempC', { min: 40, max: 300 }),
-      ambient: quantity('ambientTempC', { min: -60, max: 200 }),
-      heating: z.enum(['heat-balance', 'us-33-cfr-183-425', 'ac-43-13-1b-table-11-9']),
-      cover: z.enum(COVERS).optional().describe('Type of wire, whose diameters decide the heat balance'),
-      coverConductivity: quantity('insulationConductivityWPerMK', { min: 0.01, max: 10 }).optional(),
-      altitude: quantity('altitudeM', { min: -500, max: 20000 }).optional(),
+      wire: trade.wireTable,
+      stock: trade.stock.optional(),
+      insulation: trade.insulation,
+      ambient: trade.ambient,
+      heating: trade.heating,
+      cover: trade.cover.optional(),
+      coverConductivity: trade.coverConductivity.optional(),
+      altitude: trade.altitude.optional(),
       bundleShare: quantity('bundleFraction', { above: 0, max: 1 })
         .optional()
         .describe('What the wire bears in its bundle, as a share of what it bears alone'),
-      budget: z
-        .enum([
-          'critical-feed-3-percent',
-          'general-feed-10-percent',
-          'ac-43-13-1b-14-v-continuous',
-          'ac-43-13-1b-14-v-intermittent',
-          'starter-0-8-v',
-          'charging-0-7-v',
-          'lamp-0-5-v',
-        ])
-        .optional(),
+      budget: trade.budget.optional(),
       drop: quantity('dropV', { above: 0 }).optional().describe('Most volts lost out and back'),
       wireDrop: quantity('wireDropV', { above: 0 }).optional().describe('Most volts lost in the wire alone'),
       loadVoltage: quantity('loadV', { above: 0 }).optional().describe('Fewest volts at the load'),

@@ -1,68 +1,23 @@
 import {
-  ac4313Ampacity,
-  as22759Slash16,
-  as22759Slash32,
-  type Heating,
-  heatingByBalance,
-  iso19642ThickWall,
-  iso19642ThinWall,
-  iso19642UltraThinWall,
-  saeGxl,
-  saeSxl,
-  saeTxl,
-  aircraftContinuousBudget,
-  aircraftIntermittentBudget,
-  awgStranded,
   bladeFuse,
-  chargingBudget,
   chooseFuse,
-  criticalFeedBudget,
   type FeedPart,
   type FuseToChoose,
-  generalFeedBudget,
-  geometric,
+  type Heating,
+  heatingByBalance,
   heatingByTable,
-  iec60228Class2,
-  iec60228Class5,
-  iec60228Class5Tinned,
-  iso19642,
   type JudgedSize,
-  lampBudget,
-  type Load,
   type NotPossible,
   type Protection,
   relayPickup,
   type RelayPickupResult,
-  saeJ1128,
   sizeFeed,
   type SizeFeedInput,
   type SizeFeedResult,
-  starterBudget,
-  us33Cfr183Ampacity,
 } from 'loomwright';
+import { ampacityTableOf, basisOf, budgetOf, coverOf } from '../schema/tables.js';
+import { loadOf } from '../schema/load-of.js';
 import type { Circuit } from './schema.js';
-
-const bases = [geometric, iso19642, iec60228Class2, iec60228Class5, iec60228Class5Tinned, saeJ1128, awgStranded];
-const budgets = [
-  criticalFeedBudget,
-  generalFeedBudget,
-  aircraftContinuousBudget,
-  aircraftIntermittentBudget,
-  starterBudget,
-  chargingBudget,
-  lampBudget,
-];
-const covers = [
-  iso19642ThinWall,
-  iso19642UltraThinWall,
-  iso19642ThickWall,
-  saeTxl,
-  saeGxl,
-  saeSxl,
-  as22759Slash16,
-  as22759Slash32,
-];
-const heatings = [us33Cfr183Ampacity, ac4313Ampacity];
 
 /** A circuit with its answer. */
 export interface SizedCircuit {
@@ -101,16 +56,15 @@ export function sizeCircuit(circuit: Circuit): SizedCircuit {
 
 function inputOf(circuit: Circuit): SizeFeedInput {
   const { rules } = circuit;
-  const budget = budgets.find(({ key }) => key === rules.budget);
   return {
     supplyV: circuit.supply,
     outParts: circuit.out.map((part) => partOf(part, 'out')),
     returnParts: circuit.return.map((part) => partOf(part, 'back') as FeedPart),
-    load: loadOf(circuit),
-    resistanceBasis: bases.find(({ key }) => key === rules.wire) ?? geometric,
+    load: loadOf(circuit.load),
+    resistanceBasis: basisOf(rules.wire),
     ...(rules.stock === undefined ? {} : { stock: rules.stock.map((s) => s.areaMm2 ?? s.awg ?? s.saeGauge ?? '') }),
     limits: {
-      ...(budget === undefined ? {} : { budget }),
+      ...(rules.budget === undefined ? {} : { budget: budgetOf(rules.budget) }),
       ...(rules.drop === undefined ? {} : { dropV: rules.drop }),
       ...(rules.wireDrop === undefined ? {} : { wireDropV: rules.wireDrop }),
       ...(rules.loadVoltage === undefined ? {} : { loadV: rules.loadVoltage }),
@@ -126,13 +80,12 @@ function inputOf(circuit: Circuit): SizeFeedInput {
 function heatingOf({ rules }: Circuit): Heating {
   const { insulation: insulationTempC, ambient: ambientTempC } = rules;
   if (rules.heating !== 'heat-balance') {
-    const table = heatings.find(({ key }) => key === rules.heating) ?? us33Cfr183Ampacity;
-    return { by: heatingByTable, table, insulationTempC, ambientTempC };
+    return { by: heatingByTable, table: ampacityTableOf(rules.heating), insulationTempC, ambientTempC };
   }
   // The schema has seen to it that the four are there.
   return {
     by: heatingByBalance,
-    wireTable: covers.find(({ key }) => key === rules.cover) ?? iso19642ThinWall,
+    wireTable: coverOf(rules.cover ?? 'iso-19642-thin-wall'),
     insulationTempC,
     ambientTempC,
     altitudeM: rules.altitude ?? NaN,
@@ -150,26 +103,6 @@ function partOf(part: Circuit['out'][number], way: 'out' | 'back'): FeedPart | F
   const given = part[kind];
   const name = `${part.name ?? kind}${many}`;
   return given === 'chosen' ? { name, fuse: 'chosen' } : { name, kind, resistanceOhm: Number(given) * count };
-}
-
-function loadOf({ load }: Circuit): Load {
-  switch (load.kind) {
-    case 'constant current':
-      return { kind: 'constant-current', currentA: load.current };
-    case 'resistance':
-      return { kind: 'resistance', resistanceOhm: load.resistance };
-    case 'constant power':
-      return { kind: 'constant-power', powerW: load.power };
-    case 'motor':
-      return {
-        kind: 'motor',
-        windingResistanceOhm: load.windingResistance,
-        speedConstantRpmPerV: load.speedConstant,
-        ratedCurrentA: load.ratedCurrent,
-        ratedV: load.ratedVoltage,
-        torque: load.torque === 'constant' ? 'constant' : 'speed-squared',
-      };
-  }
 }
 
 function protectionOf({ protection }: Circuit): Protection {
