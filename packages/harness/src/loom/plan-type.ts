@@ -106,11 +106,17 @@ export interface PlannedCircuit {
   /** The item, box, controller, ground … that it serves. */
   readonly serves: string;
   /** Electrical nodes at its two ends; see `PlannedState.nodes`. Null for wires that are not solved (signals, buses). */
-  readonly nodes: { readonly from: string; readonly load: string; readonly back: string; readonly to: string } | null;
-  /** Names of its wires. */
+  readonly nodes: {
+    readonly from: string;
+    readonly load: string;
+    /** Behind the load, and where the way back ends; null for feeders and straps, which lead from `from` to `load`. */
+    readonly back: string | null;
+    readonly to: string | null;
+  } | null;
+  /** Names of its wires. None for a controller's own draw: its feeder and its ground wire are circuits of their own. */
   readonly wires: readonly string[];
   readonly path: readonly PathElement[];
-  /** Size of all its wires; null where none in stock is possible. */
+  /** Size of all its wires; null where none in stock is possible, or there are no wires. */
   readonly size: string | null;
   readonly areaMm2: number | null;
   readonly decidedBy: DecidedBy;
@@ -255,7 +261,10 @@ export interface PlannedState {
   readonly batteries: readonly { readonly name: string; readonly supplyV: number; readonly currentA: number }[];
   /** Volts of every node against the root of the grounds. */
   readonly nodes: Readonly<Record<string, number>>;
-  /** Current in A of every circuit that carries any, by its name. */
+  /**
+   * Current in A of every circuit that carries any, by its name; and of ground points whose way on is the body, as
+   * `ground NAME`. Of a strap or ground: positive towards the next point, so negative where it runs the other way.
+   */
   readonly currents: Readonly<Record<string, number>>;
   /** Every load that is on. */
   readonly loads: readonly LoadInState[];

@@ -54,7 +54,6 @@ const alternator = z.strictObject({
   current: amps().describe('Largest output'),
   idleCurrent: amps().describe('Output at idle'),
   protection: inLine,
-  on: z.array(name('a state')),
 });
 
 const isolator = z.strictObject({
@@ -63,7 +62,6 @@ const isolator = z.strictObject({
   current: amps().describe('Largest current that flows through it for long'),
   resistance: ohm(),
   protection: z.tuple([inLine, inLine]).describe('At the end of each battery: both ends are alive'),
-  on: z.array(name('a state')).describe('States in which it is closed'),
 });
 
 const place = z.strictObject({
@@ -106,6 +104,7 @@ const channel = z.strictObject({
   current: amps().describe('Rating at the temperature of the controller'),
   resistance: ohm().describe('Switched on and hot'),
   settings: z.array(amps()).min(1).describe('Trip currents that it can be set to'),
+  side: z.enum(['high', 'low']).describe('Whether it feeds its load, or pulls a relay coil to ground'),
   tripDelay: quantity('delayS', { min: 0 }).describe('How long the current must stay above'),
 });
 
@@ -214,6 +213,8 @@ const item = z.discriminatedUnion('kind', [loadItem, sensorItem, switchItem]);
 
 const state = z.strictObject({
   volts: named(quantity('supplyV', { above: 0 })).describe('At the posts of each battery'),
+  alternator: z.enum(['off', 'idle', 'full']),
+  isolator: z.enum(['open', 'closed']),
   note: z.string().optional(),
 });
 
@@ -231,7 +232,8 @@ const rules = z.strictObject({
   bundleDiameter: z.enum(['packing', 'multiplication-factor']),
   leastArea: quantity('leastAreaMm2', { min: 0 }).describe('Smallest area that stands being handled'),
   leastSignalArea: quantity('leastAreaMm2', { min: 0 }).describe('The same for wires of sensors and coils'),
-  terminal: ohm().describe('Of one crimped ring or blade'),
+  terminal: ohm().describe('Of one crimped blade or pin at a box, relay or ground of an ordinary circuit'),
+  stud: ohm().describe('Of one ring terminal bolted to a post, a stud or a bolt-in fuse'),
   slack: quantity('slackFraction', { min: 0, max: 1 }).describe('Allowance on the way, for bends and slack'),
   ends: metres().describe('Allowance at each end of a wire, for stripping and a second try'),
   overload: trade.overload,
