@@ -33,7 +33,7 @@ export const protectionTerms = {
   mayNeverOpen: { label: 'May never open', symbol: '\\mathrm{never}' },
   longestI2tA2s: { label: 'Lets through at most', symbol: '\\mathrm{I²t}' },
   sureToOpenA: { label: 'Sure to open from', symbol: 'I_2' },
-  otherOhm: { label: 'Battery, fuse, holder, body', symbol: 'R' },
+  otherOhm: { label: 'Battery, fuse, holder, body', symbol: 'R_\\mathrm{rest}' },
   runA: { label: 'Running current', symbol: 'I' },
   wireAtShortS: { label: 'The wire bears the short for', symbol: 't_\\mathrm{wire}' },
   fuseAtShortS: { label: 'The fuse has opened by', symbol: 't_\\mathrm{fuse}' },

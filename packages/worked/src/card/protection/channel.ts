@@ -77,7 +77,6 @@ export const checkChannelCard = defineCard({
   ],
   results: [
     { name: 'ok', round: 'nearest', label: 'Every limit is met', primary: true },
-    { name: 'decidedBy', round: 'nearest', label: 'Least room' },
     { name: 'startTripsAfterS', round: 'down' },
     { name: 'stallTripsAfterS', round: 'up' },
     { name: 'stallBearsS', round: 'down' },

@@ -36,7 +36,6 @@ export const checkFuseCard = defineCard({
   ],
   results: [
     { name: 'ok', round: 'nearest', label: 'Every limit is met', primary: true },
-    { name: 'decidedBy', round: 'nearest', label: 'Least room' },
     { name: 'carriedA', round: 'down' },
     { name: 'mayNeverOpenA', round: 'up' },
     { name: 'mayNeverOpenTempC', round: 'up' },
