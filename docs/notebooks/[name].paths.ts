@@ -46,11 +46,12 @@ function output({ data, text }: Output): string {
     const line = joined(html)
       .replace(/<style>[\s\S]*?<\/style>/g, '')
       .replace(/\s*\n\s*/g, ' ');
-    return `<div class="notebook-output" v-pre>${line}</div>`;
+    const scrolls = 'class="scroll" tabindex="0" role="group" aria-label="Figure, scrolls sideways where it is narrow"';
+    return `<div class="notebook-output" v-pre><div ${scrolls}>${line}</div></div>`;
   }
   return plain(joined(data['text/plain']));
 }
 
 function plain(text: string): string {
-  return `\`\`\`text\n${text}\n\`\`\``;
+  return `<div class="notebook-output">\n\n\`\`\`text\n${text.trimEnd()}\n\`\`\`\n\n</div>`;
 }
