@@ -85,6 +85,18 @@ export const starterSolenoidCard = defineCard({
       formula: 'ratedHoldV * hotFactor',
       source: 'nbs-hb-100',
     },
+    {
+      result: 'coldPullInA',
+      text: 'Current of both windings, cold',
+      formula: 'supplyV / (wireResistanceOhm + coldBothOhm)',
+      source: 'circuit-theory',
+    },
+    {
+      result: 'coldHoldA',
+      text: 'Current of the one that stays, cold',
+      formula: 'crankingV / (wireResistanceOhm + holdInResistanceOhm * coldFactor)',
+      source: 'circuit-theory',
+    },
   ],
   sources: ['circuit-theory', 'nbs-hb-100', 'vehicle-service-data'],
   cautions: ['local-code', 'battery'],
@@ -92,12 +104,15 @@ export const starterSolenoidCard = defineCard({
   scope: (values, { cold, hot }) => {
     const n = (name: string): number => values[name] as number;
     const hotFactor = (234.5 + n('hotTempC')) / (234.5 + n('ratedTempC'));
+    const coldFactor = (234.5 + n('coldTempC')) / (234.5 + n('ratedTempC'));
     const both = (factor: number): number =>
       1 / (1 / (n('pullInResistanceOhm') * factor + n('motorResistanceOhm')) + 1 / (n('holdInResistanceOhm') * factor));
     return {
       hotFactor,
       ratedBothOhm: both(1),
       hotBothOhm: both(hotFactor),
+      coldFactor,
+      coldBothOhm: both(coldFactor),
       hotPullInA: hot.pullInA,
       hotPullInV: hot.pullInV,
       hotNeededPullInV: hot.neededPullInV,

@@ -72,6 +72,8 @@ export const loadTerms = {
   hotFactor: { label: 'Copper hot over as rated', symbol: 'k_T' },
   ratedBothOhm: { label: 'Both windings, as rated', symbol: 'R_r' },
   hotBothOhm: { label: 'Both windings, hot', symbol: 'R_b' },
+  coldFactor: { label: 'Copper cold over as rated', symbol: 'k_C' },
+  coldBothOhm: { label: 'Both windings, cold', symbol: 'R_c' },
   hotLeastSupplyV: { label: 'Least battery to pull in, hot', symbol: 'V_\\mathrm{least}' },
   hotPullInV: { label: 'At its terminal, hot', symbol: 'V_p' },
   hotNeededPullInV: { label: 'Needed there, hot', symbol: 'V_{pn}' },
