@@ -237,7 +237,7 @@ function judge(input: DesignDividerInput, upperOhm: number, lowerOhm: number): D
       name: 'scale left unused',
       value: unusedFraction,
       limit: input.mostUnusedFraction,
-      unit: '',
+      unit: 'fraction',
     }),
     makeCheck({
       ...given,

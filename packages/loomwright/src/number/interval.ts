@@ -14,11 +14,6 @@ export function spread(value: number, toleranceFraction: number): Interval {
   return a <= b ? { low: a, high: b } : { low: b, high: a };
 }
 
-/** The sum of two ranges. */
-export function sumOf(p: Interval, q: Interval): Interval {
-  return { low: p.low + q.low, high: p.high + q.high };
-}
-
 /** The product of two ranges. */
 export function productOf(p: Interval, q: Interval): Interval {
   const all = [p.low * q.low, p.low * q.high, p.high * q.low, p.high * q.high];

@@ -19,10 +19,11 @@ const first: readonly Field[] = [
     name: 'pullTo',
     label: 'The pull resistor goes to',
     choices: [
-      { value: 'supply', label: 'the reference; buttons to ground' },
-      { value: 'ground', label: 'ground; buttons to the reference' },
+      { value: 'supply', label: 'the reference' },
+      { value: 'ground', label: 'ground' },
     ],
     example: 'supply',
+    help: 'The buttons go to the other side.',
   },
   {
     kind: 'choice',
@@ -37,8 +38,16 @@ const first: readonly Field[] = [
 ];
 
 const last: readonly Field[] = [
-  { kind: 'number', name: 'toleranceFraction', min: 0, example: 0.05 },
-  { kind: 'number', name: 'pullToleranceFraction', label: 'Tolerance of the pull resistor', min: 0, example: 0.05 },
+  { kind: 'number', name: 'toleranceFraction', min: 0, example: 0.05, unit: '%' },
+  {
+    kind: 'number',
+    name: 'pullToleranceFraction',
+    label: 'Tolerance of the pull resistor',
+    symbol: 't_\\mathrm{pull}',
+    min: 0,
+    example: 0.05,
+    unit: '%',
+  },
   { kind: 'number', name: 'wireOhm', min: 0, example: 1 },
   { kind: 'number', name: 'contactMostOhm', min: 0, example: 10 },
   {

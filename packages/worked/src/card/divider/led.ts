@@ -18,7 +18,7 @@ export const ledResistorCard = defineCard({
     { kind: 'number', name: 'leastA', min: 0, example: 0.005, unit: 'mA' },
     { kind: 'number', name: 'resistorMostW', above: 0, example: 0.25, unit: 'mW', help: 'Half its rating is common.' },
     seriesField('E24'),
-    { kind: 'number', name: 'toleranceFraction', min: 0, example: 0.05 },
+    { kind: 'number', name: 'toleranceFraction', min: 0, example: 0.05, unit: '%' },
     {
       kind: 'number',
       name: 'leakageA',

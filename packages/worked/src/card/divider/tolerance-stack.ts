@@ -10,7 +10,7 @@ export const toleranceStackCard = defineCard({
     { kind: 'number', name: 'inV', example: 13.8 },
     { kind: 'number', name: 'upperOhm', above: 0, example: 30000, unit: 'kΩ' },
     { kind: 'number', name: 'lowerOhm', above: 0, example: 10000, unit: 'kΩ' },
-    { kind: 'number', name: 'toleranceFraction', min: 0, example: 0.01 },
+    { kind: 'number', name: 'toleranceFraction', min: 0, example: 0.01, unit: '%' },
     {
       kind: 'choice',
       name: 'distribution',

@@ -8,6 +8,7 @@ import {
   twoWireSensor,
 } from 'loomwright';
 import { defineCard } from '../type.js';
+import { pi } from './pi.js';
 
 const LOOPS = 'filters-and-loops';
 
@@ -18,7 +19,7 @@ export const openCollectorEdgeCard = defineCard({
   page: 'toothed-wheels',
   fields: [
     { kind: 'number', name: 'supplyV', above: 0, example: 5, label: 'Pull-up goes to' },
-    { kind: 'number', name: 'pullUpOhm', above: 0, example: 4700, unit: 'kΩ' },
+    { kind: 'number', name: 'pullUpOhm', above: 0, example: 1000, unit: 'kΩ' },
     {
       kind: 'number',
       name: 'capacitanceF',
@@ -33,13 +34,14 @@ export const openCollectorEdgeCard = defineCard({
     { kind: 'number', name: 'highV', above: 0, example: 3.5, label: 'Surely high from', symbol: 'V_\\mathrm{high}' },
     { kind: 'number', name: 'lowV', min: 0, example: 1, label: 'Surely low up to', symbol: 'V_\\mathrm{low}' },
     { kind: 'number', name: 'frequencyHz', above: 0, example: 6000 },
-    { kind: 'number', name: 'offFraction', min: 0.01, max: 0.99, example: 0.5 },
+    { kind: 'number', name: 'offFraction', min: 0.01, max: 0.99, example: 0.5, unit: '%' },
     {
       kind: 'number',
       name: 'mostRiseFraction',
       above: 0,
       max: 1,
       example: 0.3,
+      unit: '%',
       help: 'A third leaves room for drift; common practice.',
     },
   ],
@@ -96,7 +98,7 @@ export const twoWireSensorCard = defineCard({
   fields: [
     { kind: 'number', name: 'lowestSupplyV', above: 0, example: 9 },
     { kind: 'number', name: 'loadOhm', above: 0, example: 100, label: 'Resistor of the input' },
-    { kind: 'number', name: 'loadToleranceFraction', min: 0, example: 0.01 },
+    { kind: 'number', name: 'loadToleranceFraction', min: 0, example: 0.01, unit: '%' },
     { kind: 'number', name: 'lowLeastA', above: 0, example: 0.0059, unit: 'mA' },
     { kind: 'number', name: 'lowMostA', above: 0, example: 0.0084, unit: 'mA' },
     { kind: 'number', name: 'highLeastA', above: 0, example: 0.0118, unit: 'mA' },
@@ -146,7 +148,7 @@ export const currentLoopCard = defineCard({
   question: 'What does a current loop give, and does its supply suffice?',
   page: LOOPS,
   fields: [
-    { kind: 'number', name: 'valueFraction', min: 0, max: 1, example: 0.5 },
+    { kind: 'number', name: 'valueFraction', min: 0, max: 1, example: 0.5, unit: '%' },
     { kind: 'number', name: 'lowA', min: 0, example: 0.004, unit: 'mA' },
     { kind: 'number', name: 'highA', above: 0, example: 0.02, unit: 'mA' },
     { kind: 'number', name: 'loadOhm', above: 0, example: 250, label: 'Resistor of the input' },
@@ -235,6 +237,7 @@ export const rcFilterCard = defineCard({
       result: 'cornerHz',
       text: 'Corner',
       formula: '1 / (2 * pi * timeConstantS)',
+      constants: [pi],
       source: 'lessons-electric-circuits',
     },
     {

@@ -6,6 +6,7 @@ import {
   type ToothFrequencyInput,
 } from 'loomwright';
 import { defineCard } from '../type.js';
+import { pi } from './pi.js';
 
 const PAGE = 'toothed-wheels';
 
@@ -47,7 +48,7 @@ export const toothFrequencyCard = defineCard({
       example: 1,
       help: 'Above 1 for a sensor that divides, such as one on a turbine.',
     },
-    { kind: 'number', name: 'toothFraction', min: 0.001, max: 0.999, example: 0.5, optional: true },
+    { kind: 'number', name: 'toothFraction', min: 0.001, max: 0.999, example: 0.5, unit: '%', optional: true },
     { kind: 'number', name: 'inputMostHz', above: 0, example: 10000, optional: true, unit: 'kHz' },
     { kind: 'number', name: 'inputLeastHz', above: 0, example: 5, optional: true },
   ],
@@ -152,10 +153,10 @@ export const pulsesPerDistanceCard = defineCard({
     { kind: 'number', name: 'setPulsesPerKm', above: 0, example: 24000, optional: true },
   ],
   results: [
-    { name: 'pulsesPerKm', round: 'nearest', digits: 5, primary: true },
-    { name: 'pulsesPerMile', round: 'nearest', digits: 5 },
+    { name: 'pulsesPerKm', round: 'nearest', digits: 5, unit: '', primary: true },
+    { name: 'pulsesPerMile', round: 'nearest', digits: 5, unit: '' },
     { name: 'rolledM', round: 'nearest', digits: 4 },
-    { name: 'wheelTurnsPerKm', round: 'nearest', digits: 4 },
+    { name: 'wheelTurnsPerKm', label: 'Turns of the wheel in a kilometre', round: 'nearest', digits: 4, unit: '' },
     { name: 'frequencyHzPerKmh', round: 'nearest' },
     { name: 'displayErrorFraction', round: 'nearest' },
   ],
@@ -171,6 +172,7 @@ export const pulsesPerDistanceCard = defineCard({
       result: 'rolledM',
       text: 'Circumference that it rolls on',
       formula: 'pi * diameterMm * rollingFactor',
+      constants: [pi],
       source: 'tyre-standards',
       when: (values) => values['given'] === 'tyre',
     },
@@ -237,12 +239,14 @@ export const reluctorAmplitudeCard = defineCard({
       result: 'toothPitchMm',
       text: 'From tooth to tooth',
       formula: 'pi * wheelDiameterMm / teeth',
+      constants: [pi],
       source: 'circuit-theory',
     },
     {
       result: 'gapFactor',
       text: 'What the gap leaves',
       formula: 'exp(-2 * pi * (gapMm - measuredGapMm) / toothPitchMm)',
+      constants: [pi],
       source: 'common-practice',
     },
     {
@@ -255,6 +259,7 @@ export const reluctorAmplitudeCard = defineCard({
       result: 'lowestSpeedV',
       text: 'At the input, loaded',
       formula: 'openLowestV * inputOhm / sqrt((inputOhm + coilOhm)^2 + (2 * pi * teeth * lowestRpm * coilH)^2)',
+      constants: [pi],
       source: 'circuit-theory',
     },
   ],
