@@ -1,6 +1,8 @@
 interface Schema {
   readonly properties?: Readonly<Record<string, Schema>>;
   readonly items?: Schema;
+  /** Values of a map under names of the file's own; false where there are none. */
+  readonly additionalProperties?: Schema | boolean;
   readonly anyOf?: readonly Schema[];
   readonly oneOf?: readonly Schema[];
   readonly const?: unknown;
@@ -31,7 +33,8 @@ function schemasAt(schema: Schema, path: readonly PropertyKey[]): readonly Schem
   let here: readonly Schema[] = flat(schema);
   for (const step of path) {
     here = here.flatMap((s) => {
-      const next = typeof step === 'number' ? s.items : s.properties?.[String(step)];
+      const named = typeof s.additionalProperties === 'object' ? s.additionalProperties : undefined;
+      const next = typeof step === 'number' ? s.items : (s.properties?.[String(step)] ?? named);
       return next === undefined ? [] : flat(next);
     });
   }

@@ -53,7 +53,8 @@ export function readFile(text: string): { readonly file: ReadFile | null; readon
   if (typeof data !== 'object' || data === null || Array.isArray(data)) {
     return stop('syntax', 'the file must hold named fields, such as `circuit: Lift pump`', 1, 1);
   }
-  return { file: { data, place: (path) => place(document, lines, path) }, problems: [] };
+  const pairs: Pairs = new WeakMap();
+  return { file: { data, place: (path) => place(document, lines, pairs, path) }, problems: [] };
 }
 
 /** Depth of brackets in flow style, and of indentation, without parsing: a bound against hostile nesting. */
@@ -69,21 +70,33 @@ function nesting(text: string): number {
   return Math.ceil(deepest);
 }
 
+/** The pairs of a map by their keys, found once: a file with many problems asks again and again. */
+type Pairs = WeakMap<object, ReadonlyMap<string, { readonly key: Node; readonly value: Node | null }>>;
+
 function place(
   document: Document.Parsed,
   lines: LineCounter,
+  pairs: Pairs,
   path: readonly PropertyKey[],
 ): { line: number; column: number } | null {
   let node: Node | null = document.contents;
   let offset = node?.range?.[0] ?? 0;
   for (const step of path) {
     if (isMap(node)) {
-      const pair = node.items.find(
-        (item) => String((item.key as { value?: unknown } | null)?.value ?? item.key) === String(step),
-      );
+      let keys = pairs.get(node);
+      if (keys === undefined) {
+        keys = new Map(
+          node.items.map((item) => [
+            String((item.key as { value?: unknown } | null)?.value ?? item.key),
+            item as { key: Node; value: Node | null },
+          ]),
+        );
+        pairs.set(node, keys);
+      }
+      const pair = keys.get(String(step));
       if (pair === undefined) break;
-      offset = (pair.key as Node).range?.[0] ?? offset;
-      node = pair.value as Node | null;
+      offset = pair.key.range?.[0] ?? offset;
+      node = pair.value;
     } else if (isSeq(node) && typeof step === 'number') {
       node = (node.items[step] as Node | undefined) ?? null;
       offset = node?.range?.[0] ?? offset;
