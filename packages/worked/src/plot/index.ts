@@ -9,3 +9,4 @@ export {
   chartTable,
   type PlotParts,
 } from './chart.js';
+export { timeCurrent } from './time-current.js';

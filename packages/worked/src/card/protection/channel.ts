@@ -106,8 +106,8 @@ export const checkChannelCard = defineCard({
       when: (values) =>
         values['tripKind'] === 'i2t' &&
         typeof values['stallA'] === 'number' &&
-        values['currentLimitA'] == null &&
-        values['firstOhm'] == null,
+        typeof values['currentLimitA'] !== 'number' &&
+        typeof values['firstOhm'] !== 'number',
     },
     {
       result: 'switchOffEnergyJ',
