@@ -2,3 +2,23 @@ export { circuitJsonSchema, type ParsedCircuit, parseCircuit } from './circuit/p
 export type { Circuit } from './circuit/schema.js';
 export { sizeCircuit, type SizedCircuit } from './circuit/size-circuit.js';
 export { type Problem, problemLine } from './file/problem.js';
+export { loomJsonSchema, type ParsedLoom, parseLoom } from './loom/parse.js';
+export type { Loom } from './loom/schema.js';
+export type * from './loom/plan-type.js';
+export { drawLoom, type DrawLoomOptions } from './drawing/draw-loom.js';
+export { type SheetFile, sheetsCsv } from './sheet/csv.js';
+export { sheetFiles } from './sheet/files.js';
+export { sheetsHtml, type SheetsHtmlOptions } from './sheet/html.js';
+export { sheetsMarkdown } from './sheet/markdown.js';
+export { sheetOrder, sheets, standingText } from './sheet/sheets.js';
+export type {
+  Sheet,
+  SheetCell,
+  SheetColumn,
+  SheetHeader,
+  SheetRow,
+  SheetSet,
+  SheetTable,
+  Standing,
+} from './sheet/type.js';
+export { cellText, headText } from './sheet/cell.js';

@@ -1,0 +1,93 @@
+import { formatQuantity } from '@loomwright/worked/quantity';
+import { ink } from '@loomwright/worked/draw';
+import type { LoomPlan, PlannedCircuit } from '../loom/plan-type.js';
+
+/** One of the four classes of a trunk: colour, dash and mark say the same, so that any two may be lost. */
+export interface Shade {
+  readonly colour: string;
+  /** Lengths of dash and gap in widths of the line; null for a whole line. */
+  readonly dash: readonly [number, number] | null;
+  readonly mark: '✓' | '!' | '✕';
+  readonly words: string;
+}
+
+/** What a trunk is coloured by, and how a value is judged. */
+export interface Scale {
+  readonly title: string;
+  readonly shades: readonly [Shade, Shade, Shade, Shade];
+  /** The value of a circuit and its class, 0 to 3; null where the circuit has none. */
+  readonly of: (circuit: PlannedCircuit) => Judged | null;
+  readonly format: (value: number) => string;
+  /** A second line for a place. */
+  readonly placeText: (plan: LoomPlan, place: string) => string;
+}
+
+/** A circuit's value with its class. The higher `share`, the worse. */
+export interface Judged {
+  readonly circuit: PlannedCircuit;
+  readonly value: number;
+  readonly share: number;
+  readonly index: 0 | 1 | 2 | 3;
+}
+
+const FORMS = [
+  { colour: ink.verdigris, dash: null, mark: '✓' },
+  { colour: ink.blue, dash: [2.6, 0.7], mark: '✓' },
+  { colour: ink.amber, dash: [1.2, 0.6], mark: '!' },
+  { colour: ink.red, dash: [0.45, 0.45], mark: '✕' },
+] as const;
+
+function shades(words: readonly [string, string, string, string]): Scale['shades'] {
+  const [a, b, c, d] = FORMS;
+  return [
+    { ...a, words: words[0] },
+    { ...b, words: words[1] },
+    { ...c, words: words[2] },
+    { ...d, words: words[3] },
+  ];
+}
+
+/** Volts lost from the battery to a load and back, against what it may lose. */
+export function voltScale(): Scale {
+  const format = (value: number): string => formatQuantity(value, 'V', { decimals: 2, round: 'up' });
+  const of = (circuit: PlannedCircuit): Judged | null => {
+    if (circuit.dropLimitV === null || circuit.ownDropV === null) return null;
+    const value = circuit.sharedDropV + circuit.ownDropV;
+    const share = value / circuit.dropLimitV;
+    return { circuit, value, share, index: share <= 0.5 ? 0 : share <= 0.8 ? 1 : share <= 1 ? 2 : 3 };
+  };
+  return {
+    title: 'Volts lost by the worst load behind each trunk, out and back, of what it may lose',
+    shades: shades(['up to half', 'up to 80 %', 'up to all', 'more: not met']),
+    of,
+    format,
+    placeText: (plan, place) => {
+      const lost = plan.circuits.flatMap((circuit) => {
+        const judged = plan.loom.items[circuit.serves]?.place === place ? of(circuit) : null;
+        return judged === null || circuit.kind !== 'load' ? [] : [judged.value];
+      });
+      return lost.length === 0 ? '' : `most lost ${format(Math.max(...lost))}`;
+    },
+  };
+}
+
+/** Temperature of the hottest copper, against what its insulation bears. */
+export function heatScale(plan: LoomPlan): Scale {
+  const limitC = plan.loom.rules.insulation;
+  const format = (value: number): string => formatQuantity(value, '°C', { decimals: 0, round: 'up' });
+  return {
+    title: `Hottest copper in each trunk; its insulation bears ${formatQuantity(limitC, '°C', { trim: true, digits: 4 })}`,
+    shades: shades(['40 K of room or more', '20 to 40 K of room', 'less than 20 K', 'hotter: not met']),
+    of: (circuit) => {
+      const value = circuit.conductorTempC;
+      if (value === null) return null;
+      const roomK = limitC - value;
+      return { circuit, value, share: -roomK, index: roomK >= 40 ? 0 : roomK >= 20 ? 1 : roomK >= 0 ? 2 : 3 };
+    },
+    format,
+    placeText: ({ loom }, place) => {
+      const ambientC = loom.places[place]?.ambient;
+      return ambientC === undefined ? '' : `air ${format(ambientC)}`;
+    },
+  };
+}

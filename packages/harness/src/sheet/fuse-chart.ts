@@ -1,0 +1,123 @@
+import type { LoomPlan, PlannedFuse } from '../loom/plan-type.js';
+import type { Sheet, SheetColumn, SheetRow, SheetTable } from './type.js';
+import { byName, NO_SIZE } from './words.js';
+
+const AMPS = { kind: 'number', unit: 'A', round: 'up', decimals: 2 } as const;
+const RATING = { key: 'ratingA', head: 'Fuse', kind: 'number', unit: 'A', digits: 3 } as const;
+
+/** Every fuse with its rating, every output with its setting, and what has neither. */
+export function fuseChart(plan: LoomPlan): Sheet {
+  const boxes = [...new Set(plan.fuses.flatMap(({ box }) => (box === null ? [] : [box])))].sort(byName);
+  const inLine = plan.fuses.filter(({ box }) => box === null);
+  const tables: SheetTable[] = boxes.map((box) => {
+    const fuses = plan.fuses.filter((fuse) => fuse.box === box).sort((a, b) => (a.position ?? 0) - (b.position ?? 0));
+    const used = fuses.filter(({ circuit }) => circuit !== null).length;
+    return {
+      title: `${box}, ${fuses[0]?.place ?? ''}`,
+      file: 'fuse-chart',
+      note: `${used} of ${fuses.length} positions used.`,
+      columns: fuseColumns('Position'),
+      rows: fuses.map((fuse) => fuseRow(plan, fuse, box, String(fuse.position ?? ''))),
+      foot: [],
+    };
+  });
+  if (inLine.length > 0) {
+    tables.push({
+      title: 'Fuses in the wire',
+      file: 'fuse-chart',
+      note: null,
+      columns: fuseColumns('Fuse of'),
+      rows: inLine.map((fuse) => fuseRow(plan, fuse, 'in the wire', fuse.name)),
+      foot: [],
+    });
+  }
+  if (plan.channels.length > 0) tables.push(channels(plan));
+  const bare = plan.circuits.flatMap(({ name, protection, currentA }) =>
+    protection.kind === 'none' ? [{ circuit: name, currentA, because: protection.because }] : [],
+  );
+  if (bare.length > 0) {
+    tables.push({
+      title: 'Without a fuse',
+      file: 'without-a-fuse',
+      note: 'Each is a reason that somebody gave. Read them.',
+      columns: [
+        { key: 'circuit', head: 'Circuit', kind: 'text' },
+        { key: 'currentA', head: 'Most current', ...AMPS },
+        { key: 'because', head: 'Why', kind: 'text' },
+      ],
+      rows: bare,
+      foot: [],
+    });
+  }
+  return {
+    key: 'fuses',
+    title: 'Fuse chart',
+    lead: 'Fit no larger fuse than stands here: the wire behind it was chosen with it. Short is the least current of a short at the far end.',
+    landscape: false,
+    tables,
+    cautions: ['local-code', 'stored-heat', 'battery'],
+  };
+}
+
+function fuseColumns(first: string): SheetColumn[] {
+  return [
+    { key: 'box', head: 'Box', kind: 'text', inTitle: true },
+    { key: 'position', head: first, kind: 'text' },
+    RATING,
+    { key: 'family', head: 'Family', kind: 'text' },
+    { key: 'circuit', head: 'Protects', kind: 'text' },
+    { key: 'size', head: 'Wire', kind: 'text', short: true },
+    { key: 'currentA', head: 'Most current', ...AMPS },
+    { key: 'farShortA', head: 'Short', kind: 'number', unit: 'A', decimals: 0, round: 'down' },
+    { key: 'decidedBy', head: 'Decided by', kind: 'text' },
+    { key: 'fitted', head: 'In', kind: 'tick' },
+  ];
+}
+
+function fuseRow(plan: LoomPlan, fuse: PlannedFuse, box: string, position: string): SheetRow {
+  const spare = fuse.circuit === null;
+  return {
+    box,
+    position,
+    ratingA: fuse.ratingA ?? (spare ? null : 'none fits'),
+    family: fuse.family.replaceAll('-', ' '),
+    circuit: fuse.circuit ?? 'spare',
+    size: sizeOf(plan, fuse.circuit),
+    currentA: spare ? null : fuse.currentA,
+    farShortA: fuse.farShortA,
+    decidedBy: fuse.decidedBy ?? '',
+  };
+}
+
+function channels(plan: LoomPlan): SheetTable {
+  return {
+    title: 'Outputs of controllers',
+    file: 'outputs',
+    note: 'Set to is the trip current to enter.',
+    columns: [
+      { key: 'channel', head: 'Output', kind: 'text' },
+      { key: 'settingA', head: 'Set to', kind: 'number', unit: 'A', digits: 3 },
+      { key: 'ratingA', head: 'Rating', kind: 'number', unit: 'A', digits: 3 },
+      { key: 'circuit', head: 'Feeds', kind: 'text' },
+      { key: 'size', head: 'Wire', kind: 'text', short: true },
+      { key: 'currentA', head: 'Most current', ...AMPS },
+      { key: 'set', head: 'Set', kind: 'tick' },
+    ],
+    rows: [...plan.channels]
+      .sort((a, b) => byName(a.name, b.name))
+      .map((channel) => ({
+        channel: channel.name,
+        settingA: channel.settingA ?? (channel.circuit === null ? null : 'none fits'),
+        ratingA: channel.ratingA,
+        circuit: channel.circuit ?? 'spare',
+        size: sizeOf(plan, channel.circuit),
+        currentA: channel.circuit === null ? null : channel.currentA,
+      })),
+    foot: [],
+  };
+}
+
+function sizeOf(plan: LoomPlan, circuit: string | null): string | null {
+  if (circuit === null) return null;
+  return plan.circuits.find(({ name }) => name === circuit)?.size ?? NO_SIZE;
+}
