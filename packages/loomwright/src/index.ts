@@ -14,4 +14,5 @@ export * from './relay/index.js';
 export * from './protection/index.js';
 export * from './divider/index.js';
 export * from './temperature/index.js';
+export * from './level/index.js';
 export * from './signal/index.js';

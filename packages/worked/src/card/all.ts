@@ -4,6 +4,7 @@ import * as divider from './divider/index.js';
 import * as feed from './feed/index.js';
 import * as heat from './heat/index.js';
 import * as joint from './joint/index.js';
+import * as level from './level/index.js';
 import * as load from './load/index.js';
 import * as protection from './protection/index.js';
 import * as relay from './relay/index.js';
@@ -23,6 +24,7 @@ const AREAS: readonly Readonly<Record<string, unknown>>[] = [
   joint,
   temperature,
   divider,
+  level,
   signal,
 ];
 

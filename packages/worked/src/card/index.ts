@@ -6,6 +6,7 @@ export * from './divider/index.js';
 export * from './feed/index.js';
 export * from './heat/index.js';
 export * from './joint/index.js';
+export * from './level/index.js';
 export * from './load/index.js';
 export * from './protection/index.js';
 export * from './relay/index.js';

@@ -4,6 +4,7 @@ import { dividerTerms } from './divider.js';
 import { feedTerms } from './feed.js';
 import { heatTerms } from './heat.js';
 import { jointTerms } from './joint.js';
+import { levelTerms } from './level.js';
 import { loadTerms } from './load.js';
 import { protectionTerms } from './protection.js';
 import { relayTerms } from './relay.js';
@@ -17,6 +18,7 @@ export type { Term, Terms } from './type.js';
 export const nomenclature: Terms = /* @__PURE__ */ (() => ({
   ...conductorTerms,
   ...dividerTerms,
+  ...levelTerms,
   ...signalTerms,
   ...temperatureTerms,
   ...bundleTerms,

@@ -1,0 +1,2 @@
+export { ladderSenderCard } from './ladder.js';
+export { evenStrapping, litreList } from './lists.js';
