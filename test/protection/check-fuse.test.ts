@@ -15,6 +15,7 @@ import {
   largeBladeFuse,
   type LetThrough,
   pulseI2t,
+  timeToTemperature,
 } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
 import { swapsMatter } from '../support/law.js';
@@ -415,6 +416,7 @@ describe('edges', () => {
   });
   it('follows a long overload in time where the wire is described for it', () => {
     const inTime = {
+      by: timeToTemperature,
       areaMm2: 2.5,
       insulationHeatJPerCm3K: 1.7,
       resistanceOhmPerM: 0.0076,
@@ -485,6 +487,8 @@ describe('edges', () => {
     ] as const) {
       expectInputError(() => checkFuse({ ...base, wire: { ...wire, ...change } as FusedWire }), field, rule);
     }
+    const inTime = { by: 'fast' } as never;
+    expectInputError(() => checkFuse({ ...base, wire: { ...wire, inTime } }), 'wire.inTime.by', 'object');
     const pulse = { name: 'x', shape: 'square', peakA: 1, durationS: 0.01, count: 10, restS: 10 } as const;
     expectInputError(() => checkFuse({ ...base, pulses: [{ ...pulse, count: 0 }] }), 'pulses[0].count', 'atLeast');
     expectInputError(() => checkFuse({ ...base, pulses: [{ ...pulse, count: 1.5 }] }), 'pulses[0].count', 'integer');

@@ -3,7 +3,7 @@ import { ALUMINIUM_ZERO, COPPER_ZERO, METALS } from '../conductor/metal.js';
 import { InputError } from '../error/index.js';
 import { needBetween, needConductorTempC, needInput, needOneOf } from '../error/guard.js';
 import { needMoreThan } from '../error/bounded.js';
-import { shortCircuitWithstand, timeToTemperature, type WireInTime } from '../heat/index.js';
+import { shortCircuitWithstand, type timeToTemperature, type WireInTime } from '../heat/index.js';
 
 /** What a wire bears for a while, beside the current that it bears for good. */
 export interface FusedWire {
@@ -19,8 +19,14 @@ export interface FusedWire {
   readonly overloadTempC: number;
   /** What it bears in a short circuit of at most 5 s, in °C, above the class: for PVC 160, for cross-linked 250. */
   readonly shortTempC: number;
-  /** The same wire for `timeToTemperature`: overloads of more than 5 s are then followed in time. */
-  readonly inTime?: WireInTime;
+  /** The same wire as its cover warms too: overloads of more than 5 s are then followed in time. */
+  readonly inTime?: FollowedWire;
+}
+
+/** A wire to be followed in time. */
+export interface FollowedWire extends WireInTime {
+  /** What follows it, `timeToTemperature`: handed in, so that nobody pays for it who does not use it. */
+  readonly by: typeof timeToTemperature;
 }
 
 /** Longest time in s for which all heat may be taken to stay in the metal, and the short-time limit holds. */
@@ -42,6 +48,11 @@ export function needFusedWire(fn: string, wire: FusedWire, at = 'wire'): void {
   needConductorTempC(fn, `${at}.shortTempC`, shortTempC);
   if (!(overloadTempC >= maxConductorTempC)) {
     throw new InputError(fn, `${at}.overloadTempC`, 'order', overloadTempC, 'must be at least the class');
+  }
+  const by: unknown = wire.inTime?.by;
+  if (wire.inTime !== undefined && typeof by !== 'function') {
+    const rule = by === undefined ? 'missing' : 'object';
+    throw new InputError(fn, `${at}.inTime.by`, rule, by, 'must be a function', 'hand in timeToTemperature');
   }
   if (!(shortTempC > maxConductorTempC && shortTempC >= overloadTempC)) {
     const must = 'must be above the class and at least overloadTempC';
@@ -121,7 +132,8 @@ function overloadS(wire: FusedWire, ampacityA: number, currentA: number): number
 
 function followedS(wire: FusedWire, currentA: number): number | null {
   const { maxConductorTempC: startTempC, overloadTempC: limitTempC } = wire;
-  return timeToTemperature({ ...(wire.inTime as WireInTime), startTempC, limitTempC, currentA }).timeS;
+  const { by, ...inTime } = wire.inTime as FollowedWire;
+  return by({ ...inTime, startTempC, limitTempC, currentA }).timeS;
 }
 
 /** Current in A above which the short-time limit, not its 5 s, ends what the wire bears. */

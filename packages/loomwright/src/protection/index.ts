@@ -16,7 +16,7 @@ export {
 } from './choose-fuse.js';
 export type { BandBasis } from './fuse-band.js';
 export type { FuseCircuit, FusePulse, JudgedFuse, OverloadVerdict, UpstreamFuse } from './fuse-circuit.js';
-export type { FusedWire } from './fused-wire.js';
+export type { FollowedWire, FusedWire } from './fused-wire.js';
 export { fuseOpeningTime, type FuseOpeningTimeInput, type FuseOpeningTimeResult } from './fuse-opening-time.js';
 export type { LetThrough } from './let-through.js';
 export {
