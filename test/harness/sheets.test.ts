@@ -48,12 +48,12 @@ describe('sheets by hand', () => {
   it('lists the positions of a box in order, spares among them, and what has no fuse with its reason', () => {
     expect(lines('fuse-chart.csv').slice(1)).toEqual([
       'front box,1,none fits,blade fuse,tail lamp,0.75 mm²,2.50,33,',
-      'front box,2,15.0 A,blade fuse,horn,1.5 mm²,8.50,71,carries the load',
+      'front box,2,15 A,blade fuse,horn,1.5 mm²,8.50,71,carries the load',
       'front box,10,,blade fuse,spare,,,,',
     ]);
     expect(lines('outputs.csv').slice(1)).toEqual([
-      'module A2,7.50 A,8.00 A,tail lamp,0.75 mm²,2.51',
-      'module A10,,8.00 A,spare,,',
+      'module A2,7.5 A,8 A,tail lamp,0.75 mm²,2.51',
+      'module A10,,8 A,spare,,',
     ]);
     expect(lines('without-a-fuse.csv').slice(1)).toEqual(['feeder front box,8.50,short and sleeved']);
   });

@@ -1,5 +1,5 @@
 import { formatQuantity } from '@loomwright/worked/quantity';
-import { drawing, element, escapeText, ink, label } from '@loomwright/worked/draw';
+import { type Attributes, drawing, element, escapeText, ink, label } from '@loomwright/worked/draw';
 import type { LoomPlan, PlannedBundle } from '../loom/plan-type.js';
 import { legend } from './legend.js';
 import { type Area, around, freeArea, type Spot, type Stroke } from './placing.js';
@@ -49,7 +49,7 @@ export function drawLoom(plan: LoomPlan, options: DrawLoomOptions): string {
     const below = width < 560 ? '' : scale.placeText(plan, name);
     const area = freeArea(
       { frame, strokes, taken },
-      around(sheet.put(name), textWidth([name, below]), below === '' ? LINE : 2 * LINE, [11, 20, 32]),
+      around(sheet.put(name), textWidth([name, below]), below === '' ? LINE : 2 * LINE, [11, 20, 32, 46]),
     );
     if (area === null) {
       missing.push(name);
@@ -195,16 +195,13 @@ function trunksOf(plan: LoomPlan, scale: Scale, sheet: Sheet): Trunk[] {
 function drawTrunk(trunk: Trunk, scale: Scale): string {
   const { from, to, widthPx } = trunk.stroke;
   const shade = trunk.worst === null ? null : scale.shades[trunk.worst.index];
-  const line = element('line', {
-    x1: from.x,
-    y1: from.y,
-    x2: to.x,
-    y2: to.y,
-    stroke: shade?.colour ?? ink.soft,
-    'stroke-width': widthPx,
-    'stroke-dasharray': shade === null ? '1 3' : dashes(shade, widthPx),
-  });
-  return element('g', {}, element('title', {}, escapeText(hint(trunk, scale))), line);
+  const line = (rest: Attributes): string =>
+    element('line', { x1: from.x, y1: from.y, x2: to.x, y2: to.y, 'stroke-width': widthPx, ...rest });
+  const title = element('title', {}, escapeText(hint(trunk, scale)));
+  if (shade === null) return element('g', {}, title, line({ stroke: ink.soft, 'stroke-dasharray': '1 3' }));
+  const dash = dashes(shade, widthPx);
+  const whole = dash === undefined ? '' : line({ stroke: shade.colour, 'stroke-opacity': 0.3 });
+  return element('g', {}, title, line({ stroke: shade.colour, 'stroke-dasharray': dash }), whole);
 }
 
 /** Dash and gap grow with the line, but a thin line keeps dashes that can be seen. */
@@ -230,13 +227,14 @@ function valueLabel(trunk: Trunk, scale: Scale, frame: Area, strokes: readonly S
   const shade = scale.shades[trunk.worst.index];
   const text = `${shade.mark} ${scale.format(trunk.worst.value)}`;
   const gap = stroke.widthPx / 2 + 5;
-  const spots = [0.5, 0.36, 0.64].map((t) => ({
+  const spots = [0.5, 0.36, 0.64, 0.25, 0.75].map((t) => ({
     x: stroke.from.x + (stroke.to.x - stroke.from.x) * t,
     y: stroke.from.y + (stroke.to.y - stroke.from.y) * t,
   }));
   const area = freeArea(
     { frame, strokes, taken },
     spots.flatMap((spot) => around(spot, textWidth([text]), LINE - 2, [gap, gap + 7])),
+    0,
   );
   if (area === null) return '';
   taken.push(area);
@@ -268,7 +266,7 @@ function dotArea({ x, y }: Spot): Area {
 
 /** The name of a place, with a fine line to it where it stands apart. */
 function placeLabel(spot: Spot, area: Area, name: string, below: string): string {
-  const anchor = { 'font-size': TEXT, stroke: ink.ground, 'stroke-width': 3, 'paint-order': 'stroke' };
+  const anchor = { 'font-size': TEXT, stroke: ink.ground, 'stroke-width': 4, 'paint-order': 'stroke' };
   const toLeft = area.x + area.width < spot.x;
   const centred = area.x < spot.x && area.x + area.width > spot.x;
   const x = centred ? area.x + area.width / 2 : toLeft ? area.x + area.width : area.x;

@@ -20,22 +20,19 @@ const ROW = 20;
 export function legend(input: LegendInput): { readonly shapes: readonly string[]; readonly bottom: number } {
   const { width, top } = input;
   const across = width >= 560 ? 4 : width >= 320 ? 2 : 1;
-  const titles = wrapped(input.title, Math.floor((width - 8) / 6.6));
+  const titles = wrapped(input.title, Math.floor((width - 8) / 7.8));
   const shapes = titles.map((text, i) => label(4, top + 14 + i * 17, text, { 'font-size': 13, 'font-weight': 600 }));
   let y = top + titles.length * 17 + 10;
   input.shades.forEach(({ colour, dash, mark, words }, i) => {
     const x = 4 + (i % across) * ((width - 8) / across);
     const row = y + Math.floor(i / across) * ROW;
     shapes.push(
-      element('line', {
-        x1: x,
-        x2: x + 34,
-        y1: row + 8,
-        y2: row + 8,
-        stroke: colour,
-        'stroke-width': 7,
-        'stroke-dasharray': dash?.map((part) => (part * 7).toFixed(1)).join(' '),
-      }),
+      ...[
+        { 'stroke-opacity': dash === null ? 1 : 0.3 },
+        { 'stroke-dasharray': dash?.map((part) => (part * 7).toFixed(1)).join(' ') },
+      ].map((rest) =>
+        element('line', { x1: x, x2: x + 34, y1: row + 8, y2: row + 8, stroke: colour, 'stroke-width': 7, ...rest }),
+      ),
       label(x + 40, row + 12.5, `${mark} ${words}`, { 'font-size': 12.5, fill: colour }),
     );
   });

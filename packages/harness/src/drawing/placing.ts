@@ -27,19 +27,19 @@ export interface Ground {
 }
 
 /**
- * The best of several areas for a text: inside the frame, on nothing that is taken, across as few lines as possible, the
- * earlier the better. Null where none is free.
+ * The best of several areas for a text: inside the frame, on nothing that is taken, across no more lines than allowed,
+ * the fewer and the earlier the better. Null where none is free.
  */
-export function freeArea({ frame, strokes, taken }: Ground, wanted: readonly Area[]): Area | null {
+export function freeArea({ frame, strokes, taken }: Ground, wanted: readonly Area[], mostCrossed = 1): Area | null {
   let best: Area | null = null;
   let least = Infinity;
   wanted.forEach((area, i) => {
     if (!inside(area, frame) || taken.some((other) => overlap(area, other))) return;
-    const cost = i + 40 * strokes.filter((stroke) => crosses(area, stroke)).length;
-    if (cost < least) [best, least] = [area, cost];
+    const crossed = strokes.filter((stroke) => crosses(area, stroke)).length;
+    const cost = i + 40 * crossed;
+    if (crossed <= mostCrossed && cost < least) [best, least] = [area, cost];
   });
-  // A text across two trunks or more is worse than none.
-  return least < 80 ? best : null;
+  return best;
 }
 
 /** Areas around a point, near before far, beside before above. */

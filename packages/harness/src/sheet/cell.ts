@@ -5,8 +5,8 @@ import type { SheetCell, SheetColumn } from './type.js';
 export function cellText(column: SheetColumn, cell: SheetCell | undefined, plain = false): string {
   if (cell === null || cell === undefined || column.kind === 'tick' || column.kind === 'blank') return '';
   if (typeof cell === 'string') return cell;
-  const { unit = '', decimals, digits, round = 'nearest' } = column;
-  if (digits !== undefined) return formatQuantity(cell, unit, { digits, round, plain, prefix: prefixOf(unit) });
+  const { unit = '', decimals, digits, round = 'nearest', trim = false } = column;
+  if (digits !== undefined) return formatQuantity(cell, unit, { digits, round, plain, trim, prefix: prefixOf(unit) });
   return formatQuantity(cell, '', { decimals: decimals ?? 0, round, plain });
 }
 

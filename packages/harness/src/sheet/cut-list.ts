@@ -52,12 +52,12 @@ export function cutList(plan: LoomPlan): Sheet {
     columns: [
       { key: 'size', head: 'Size', kind: 'text', inTitle: true },
       { key: 'colour', head: 'Colour', kind: 'text', inTitle: true },
-      { key: 'cutM', head: 'Cut', kind: 'number', unit: 'm', decimals: 2 },
-      { key: 'label', head: 'Label', kind: 'text', short: true },
-      { key: 'wire', head: 'Wire', kind: 'text' },
-      { key: 'from', head: 'From', kind: 'text' },
-      { key: 'to', head: 'To', kind: 'text' },
-      { key: 'done', head: 'Done', kind: 'tick' },
+      { key: 'cutM', head: 'Cut', kind: 'number', unit: 'm', decimals: 2, share: 8 },
+      { key: 'label', head: 'Label', kind: 'text', share: 16 },
+      { key: 'wire', head: 'Wire', kind: 'text', share: 24 },
+      { key: 'from', head: 'From', kind: 'text', share: 23 },
+      { key: 'to', head: 'To', kind: 'text', share: 23 },
+      { key: 'done', head: 'Done', kind: 'tick', share: 6 },
     ],
     rows: wires.map((wire) => ({
       size,

@@ -17,11 +17,11 @@ export function findingsSheet(plan: LoomPlan): Sheet {
         note: null,
         columns: [
           { key: 'severity', head: 'Kind', kind: 'text', inTitle: true },
-          { key: 'about', head: 'About', kind: 'text' },
-          { key: 'message', head: 'What', kind: 'text', under: 'rule', underHead: 'Rule' },
-          { key: 'margin', head: 'Margin', kind: 'text', short: true },
-          { key: 'cure', head: 'Cure', kind: 'text' },
-          { key: 'done', head: 'Seen', kind: 'tick' },
+          { key: 'about', head: 'About', kind: 'text', share: 15 },
+          { key: 'message', head: 'What', kind: 'text', under: 'rule', underHead: 'Rule', share: 42 },
+          { key: 'margin', head: 'Margin', kind: 'text', share: 11 },
+          { key: 'cure', head: 'Cure', kind: 'text', share: 26 },
+          { key: 'done', head: 'Seen', kind: 'tick', share: 6 },
         ],
         rows: findings.map(({ rule, about, message, marginFraction, cure }) => ({
           severity: SEVERITY[severity],

@@ -3,7 +3,7 @@ import type { Sheet, SheetColumn, SheetRow, SheetTable } from './type.js';
 import { byName, NO_SIZE } from './words.js';
 
 const AMPS = { kind: 'number', unit: 'A', round: 'up', decimals: 2 } as const;
-const RATING = { key: 'ratingA', head: 'Fuse', kind: 'number', unit: 'A', digits: 3 } as const;
+const RATING = { key: 'ratingA', head: 'Fuse', kind: 'number', unit: 'A', digits: 3, trim: true, share: 7 } as const;
 
 /** Every fuse with its rating, every output with its setting, and what has neither. */
 export function fuseChart(plan: LoomPlan): Sheet {
@@ -62,15 +62,15 @@ export function fuseChart(plan: LoomPlan): Sheet {
 function fuseColumns(first: string): SheetColumn[] {
   return [
     { key: 'box', head: 'Box', kind: 'text', inTitle: true },
-    { key: 'position', head: first, kind: 'text' },
+    { key: 'position', head: first, kind: 'text', share: 12 },
     RATING,
-    { key: 'family', head: 'Family', kind: 'text' },
-    { key: 'circuit', head: 'Protects', kind: 'text' },
-    { key: 'size', head: 'Wire', kind: 'text', short: true },
-    { key: 'currentA', head: 'Most current', ...AMPS },
-    { key: 'farShortA', head: 'Short', kind: 'number', unit: 'A', decimals: 0, round: 'down' },
-    { key: 'decidedBy', head: 'Decided by', kind: 'text' },
-    { key: 'fitted', head: 'In', kind: 'tick' },
+    { key: 'family', head: 'Family', kind: 'text', share: 12 },
+    { key: 'circuit', head: 'Protects', kind: 'text', share: 19 },
+    { key: 'size', head: 'Wire', kind: 'text', short: true, share: 10 },
+    { key: 'currentA', head: 'Most current', ...AMPS, share: 10 },
+    { key: 'farShortA', head: 'Short', kind: 'number', unit: 'A', decimals: 0, round: 'down', share: 8 },
+    { key: 'decidedBy', head: 'Decided by', kind: 'text', share: 18 },
+    { key: 'fitted', head: 'In', kind: 'tick', share: 5 },
   ];
 }
 
@@ -96,8 +96,8 @@ function channels(plan: LoomPlan): SheetTable {
     note: 'Set to is the trip current to enter.',
     columns: [
       { key: 'channel', head: 'Output', kind: 'text' },
-      { key: 'settingA', head: 'Set to', kind: 'number', unit: 'A', digits: 3 },
-      { key: 'ratingA', head: 'Rating', kind: 'number', unit: 'A', digits: 3 },
+      { key: 'settingA', head: 'Set to', kind: 'number', unit: 'A', digits: 3, trim: true },
+      { key: 'ratingA', head: 'Rating', kind: 'number', unit: 'A', digits: 3, trim: true },
       { key: 'circuit', head: 'Feeds', kind: 'text' },
       { key: 'size', head: 'Wire', kind: 'text', short: true },
       { key: 'currentA', head: 'Most current', ...AMPS },

@@ -25,13 +25,17 @@ p{margin:0 0 1.5mm}
 .foot{border-top:.6pt solid #000;margin-top:3mm;padding-top:1.2mm;font-size:7.6pt;line-height:1.28;columns:2;column-gap:6mm}
 .foot p{margin:0 0 .6mm;break-inside:avoid}
 table.rows{width:100%;border-collapse:collapse;border-bottom:.8pt solid #000}
+.rows.fixed{table-layout:fixed}
+.rows.fixed td,.rows.fixed th{overflow-wrap:break-word}
 .rows caption{text-align:left}
-.rows th,.rows td{text-align:left;vertical-align:top;padding:1mm 0 .9mm 2.2mm;border-bottom:.4pt solid #999}
+.rows th,.rows td{text-align:left;vertical-align:top;padding:.85mm 0 .75mm 2.4mm;border-bottom:.4pt solid #999}
 .rows th:first-child,.rows td:first-child{padding-left:0}
 .rows thead th{font-size:7.6pt;line-height:1.15;font-weight:600;color:#333;vertical-align:bottom;border-bottom:.8pt solid #000;padding-bottom:.6mm}
 .rows tr{break-inside:avoid}
 .rows .number{text-align:right;white-space:nowrap}
+.rows .number+:not(.number):not(.tick){padding-left:4mm}
 .rows .short{white-space:nowrap}
+.landscape .rows{line-height:1.18}
 .rows .under{display:block;font-size:7.6pt;line-height:1.2;color:#444}
 .rows .foot-row td{font-weight:600;border-bottom:0;border-top:.4pt solid #000}
 .rows .foot-row~.foot-row td{border-top:0}

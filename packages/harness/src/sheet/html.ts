@@ -79,11 +79,16 @@ function foot(keys: Sheet['cautions']): string {
 function tableHtml(table: SheetTable): string {
   const columns = table.columns.filter(({ inTitle }) => inTitle !== true);
   const heads = columns.map((column) => `<th scope="col"${styled(column)}>${escapeText(headText(column))}</th>`);
+  const fixed = columns.every(({ share }) => share !== undefined);
+  const whole = columns.reduce((sum, { share = 0 }) => sum + share, 0);
+  const widths = fixed
+    ? `<colgroup>${columns.map(({ share = 0 }) => `<col style="width:${((100 * share) / whole).toFixed(2)}%">`).join('')}</colgroup>`
+    : '';
   const row = (cells: SheetRow, name: string): string =>
     `<tr${name}>${columns.map((column) => cellHtml(column, cells, name !== '')).join('')}</tr>`;
   return `<h2>${escapeText(table.title)}</h2>
 ${table.note === null ? '' : `<p class="note">${escapeText(table.note)}</p>`}
-<table class="rows"><thead><tr>${heads.join('')}</tr></thead><tbody>
+<table class="rows${fixed ? ' fixed' : ''}">${widths}<thead><tr>${heads.join('')}</tr></thead><tbody>
 ${table.rows.map((cells) => row(cells, '')).join('\n')}
 ${table.foot.map((cells) => row(cells, ' class="foot-row"')).join('\n')}
 </tbody></table>`;

@@ -38,7 +38,7 @@ function table(plan: LoomPlan, states: readonly PlannedState[], part: string): S
         ? 'Sums are of unrounded figures.'
         : `Cannot be fed, and not counted: ${starved.join(', ')}.`,
     columns: [
-      { key: 'load', head: 'Load', kind: 'text' },
+      { key: 'load', head: 'Load', kind: 'text', share: 22 },
       ...states.map((state) => ({
         key: key(state),
         head: state.name,
@@ -46,6 +46,7 @@ function table(plan: LoomPlan, states: readonly PlannedState[], part: string): S
         unit: 'A',
         decimals: 2,
         round: 'up' as const,
+        share: 9,
       })),
     ],
     rows: circuits.map((circuit) =>

@@ -59,15 +59,15 @@ function table(
   const value = { volts: 'valueV', millivolts: 'valueMv', ohms: 'valueOhm' }[kind];
   const columns: SheetColumn[] = [
     { key: 'state', head: 'State', kind: 'text', inTitle: true },
-    { key: 'reading', head: 'Reading', kind: 'text' },
-    { key: 'red', head: 'Red probe on', kind: 'text' },
-    { key: 'black', head: 'Black probe on', kind: 'text' },
+    { key: 'reading', head: 'Reading', kind: 'text', share: 28 },
+    { key: 'red', head: 'Red probe on', kind: 'text', share: 20 },
+    { key: 'black', head: 'Black probe on', kind: 'text', share: 20 },
     ...(kind === 'ohms'
       ? []
-      : [{ key: 'currentA', head: 'With', kind: 'number', unit: 'A', digits: 3, round: 'up' } as const]),
-    { key: value, head: 'Expected', kind: 'number', unit, digits: DIGITS[kind], round: ROUND[kind] },
-    { key: 'measured', head: 'Measured', kind: 'blank', unit },
-    { key: 'good', head: 'Good', kind: 'tick' },
+      : [{ key: 'currentA', head: 'With', kind: 'number', unit: 'A', digits: 3, round: 'up', share: 8 } as const]),
+    { key: value, head: 'Expected', kind: 'number', unit, digits: DIGITS[kind], round: ROUND[kind], share: 11 },
+    { key: 'measured', head: 'Measured', kind: 'blank', unit, share: 14 },
+    { key: 'good', head: 'Good', kind: 'tick', share: 6 },
   ];
   return {
     title,

@@ -30,6 +30,10 @@ export interface SheetColumn {
   readonly underHead?: string;
   /** Said by the table's title already: left out on paper, kept in CSV and data. */
   readonly inTitle?: true;
+  /** Leaves out noughts at the end of the fraction: ratings and what else somebody chose from a list. */
+  readonly trim?: true;
+  /** Share of the table's width on paper, so that tables under one another line up; any scale. */
+  readonly share?: number;
   /** Kept on one line. */
   readonly short?: true;
 }
