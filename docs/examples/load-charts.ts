@@ -42,13 +42,13 @@ export function currentsByDuty(input: LoadCurrentsInput, dutyFraction: number, l
     });
   const here = at(dutyFraction);
   return {
-    title: 'The three currents by the share of the time that it is on',
+    title: 'Peak for the channel, r.m.s. for wire and fuse, mean for the battery',
     x: { label: 'On', unit: '%', domain: [0, 100] },
     y: { label: 'Current', unit: 'A' },
     series: [
-      { name: 'peak: channel', points: line('peakA'), colour: 'copper', as: 'line', labelAt: 6 },
-      { name: 'r.m.s.: wire and fuse', points: line('rmsA'), colour: 'text', as: 'line', labelAt: 9 },
-      { name: 'mean: battery', points: line('meanA'), colour: 'blue', as: 'line', labelAt: 18 },
+      { name: 'peak', points: line('peakA'), colour: 'copper', as: 'line', labelAt: 6 },
+      { name: 'r.m.s.', points: line('rmsA'), colour: 'text', as: 'line', labelAt: 9 },
+      { name: 'mean', points: line('meanA'), colour: 'blue', as: 'line', labelAt: 18 },
     ],
     ...(here === null ? {} : { chosen: { x: dutyFraction * 100, y: here.rmsA, label } }),
   };
@@ -156,9 +156,9 @@ export function relayByTemperature(input: RelayPickupInput, coilTempC: number, l
 export function suppressionMap(input: CoilSuppressionInput): ChartSpec {
   const kinds: readonly (readonly [string, Suppressor, ChartSeries['colour']])[] = [
     ['diode', { kind: 'diode', forwardV: 0.8 }, 'blue'],
-    ['with zener 24 V', { kind: 'diode-zener', forwardV: 0.8, zenerV: 24 }, 'verdigris'],
+    ['zener 24 V', { kind: 'diode-zener', forwardV: 0.8, zenerV: 24 }, 'verdigris'],
     ['TVS 40 V', { kind: 'tvs', clampV: 40, place: 'coil' }, 'copper'],
-    ['100 Ω', { kind: 'resistor', resistanceOhm: 100 }, 'soft'],
+    ['47 Ω', { kind: 'resistor', resistanceOhm: 47 }, 'soft'],
     ['680 Ω', { kind: 'resistor', resistanceOhm: 680 }, 'soft'],
   ];
   const all = kinds.map(([name, suppressor, colour]) => {
@@ -194,7 +194,7 @@ export function coilsByVolts(input: CoilChargeInput, label: string): ChartSpec {
     series: [
       { name: 'peak', points: line('peakA'), colour: 'copper', as: 'line', labelAt: 8 },
       { name: 'r.m.s.', points: line('rmsA'), colour: 'text', as: 'line', labelAt: 8 },
-      { name: 'mean', points: line('meanA'), colour: 'blue', as: 'line', labelAt: 4 },
+      { name: 'mean', points: line('meanA'), colour: 'blue', as: 'line', labelAt: 12 },
     ],
     ...(here.possible ? { chosen: { x: input.supplyV, y: here.peakA, label } } : {}),
   };

@@ -1,7 +1,7 @@
 import type { NotPossible } from '../check/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
 import { needInput } from '../error/guard.js';
-import { type Load, needLoad, settle } from './load.js';
+import { hotOhm, type Load, needLoad, settle } from './load.js';
 import type { PathLimit } from './solve-path.js';
 
 export interface LoadCurrentsInput {
@@ -108,7 +108,7 @@ function firstMoment(load: Load, supplyV: number, pathOhm: number): FirstMoment 
       };
     }
     case 'solenoid': {
-      const hot = (load.resistanceOhm * (234.5 + load.coilTempC)) / (234.5 + load.ratedTempC);
+      const hot = hotOhm(load.resistanceOhm, load.ratedTempC, load.coilTempC);
       return { inrushA: null, timeConstantS: load.inductanceH / (pathOhm + hot), reason: 'rises-from-zero' };
     }
     case 'starter-solenoid': {

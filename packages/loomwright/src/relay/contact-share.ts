@@ -63,22 +63,23 @@ export function contactShare(input: ContactShareInput): ContactShareResult {
   const { currentA, contacts } = input;
   needMoreThan(fn, 'currentA', currentA);
   needList(fn, 'contacts', contacts, 2);
-  let siemens = 0;
   contacts.forEach((contact, i) => {
     needInput(fn, contact);
     needText(fn, `contacts[${i}].name`, contact.name);
     needMoreThan(fn, `contacts[${i}].resistanceOhm`, contact.resistanceOhm);
     if (contact.ratedA !== undefined) needMoreThan(fn, `contacts[${i}].ratedA`, contact.ratedA);
     if (contact.switchA !== undefined) needMoreThan(fn, `contacts[${i}].switchA`, contact.switchA);
-    siemens += 1 / contact.resistanceOhm;
   });
-  const dropV = currentA / siemens;
+  // Through ratios of resistances rather than their sum of conductances: round shares stay round.
+  const shareOf = (ohm: number): number => 1 / contacts.reduce((sum, other) => sum + ohm / other.resistanceOhm, 0);
   const parts = contacts.map(({ name, resistanceOhm }) => ({
     name,
-    currentA: dropV / resistanceOhm,
-    currentFraction: 1 / (resistanceOhm * siemens),
-    lossW: (dropV * dropV) / resistanceOhm,
+    currentA: currentA * shareOf(resistanceOhm),
+    currentFraction: shareOf(resistanceOhm),
+    lossW: (currentA * shareOf(resistanceOhm)) ** 2 * resistanceOhm,
   }));
+  const [first] = contacts as readonly [ParallelContact];
+  const dropV = currentA * shareOf(first.resistanceOhm) * first.resistanceOhm;
   const given = { unit: 'A', sense: 'atMost', source: 'given-by-caller', sourceStatus: 'derived' } as const;
   const checks: Check[] = [];
   contacts.forEach(({ name, ratedA, switchA }, i) => {
@@ -90,7 +91,7 @@ export function contactShare(input: ContactShareInput): ContactShareResult {
   });
   return {
     parts,
-    resistanceOhm: 1 / siemens,
+    resistanceOhm: dropV / currentA,
     dropV,
     lossW: dropV * currentA,
     unevenRatio: Math.max(...parts.map((part) => part.currentFraction)) * contacts.length,

@@ -68,6 +68,7 @@ export const loadCurrentsCard = defineCard({
       above: 0,
       max: 1,
       example: 0.6,
+      unit: '%',
       help: '100 % where it is not switched fast.',
     },
   ],

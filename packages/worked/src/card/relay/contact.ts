@@ -60,7 +60,7 @@ export const checkRelayCard = defineCard({
       ],
       example: ac4313Switch12V.key,
     },
-    { kind: 'number', name: 'ratedA', above: 0, example: 40 },
+    { kind: 'number', name: 'ratedA', above: 0, example: 40, label: 'Rating of the contact' },
     { kind: 'number', name: 'contactRatedV', above: 0, example: 14 },
     { kind: 'number', name: 'ambientTempC', min: -273.15, max: 2000, example: 70, label: 'Air around the relay' },
     { kind: 'number', name: 'fullToTempC', min: -273.15, example: 85 },
