@@ -66,7 +66,7 @@ export function needFusedWire(fn: string, wire: FusedWire, at = 'wire'): void {
  */
 export function steadyTempC(wire: FusedWire, ampacityA: number, currentA: number): number | null {
   const { ambientTempC, maxConductorTempC } = wire;
-  const zero = wire.metal === 'aluminium' ? ALUMINIUM_ZERO : COPPER_ZERO;
+  const zero = zeroOf(wire);
   const perA2 = (maxConductorTempC - ambientTempC) / (ampacityA * ampacityA * (zero + maxConductorTempC));
   const gain = perA2 * currentA * currentA;
   if (!(gain < 1)) return null;
@@ -74,69 +74,79 @@ export function steadyTempC(wire: FusedWire, ampacityA: number, currentA: number
   return tempC <= 400 ? tempC : null;
 }
 
+function zeroOf(wire: FusedWire): number {
+  return wire.metal === 'aluminium' ? ALUMINIUM_ZERO : COPPER_ZERO;
+}
+
 /** What the wire bears in a short circuit of at most 5 s, in A²s. */
-export function withstandA2s(wire: FusedWire, limitTempC = wire.shortTempC): number {
+export function withstandA2s(wire: FusedWire): number {
   return shortCircuitWithstand({
     areaMm2: wire.areaMm2,
     startTempC: wire.maxConductorTempC,
-    limitTempC,
+    limitTempC: wire.shortTempC,
     metal: wire.metal === 'aluminium' ? 'aluminium' : 'copper',
   }).withstandI2tA2s as number;
 }
 
-/** Largest current in A that the wire bears for good by its overload temperature: never below its ampacity. */
-export function goodA(wire: FusedWire, ampacityA: number): number {
-  const { ambientTempC, maxConductorTempC, overloadTempC } = wire;
-  const zero = wire.metal === 'aluminium' ? ALUMINIUM_ZERO : COPPER_ZERO;
-  const gain = (overloadTempC - ambientTempC) / (zero + overloadTempC);
-  return ampacityA * Math.sqrt((gain * (zero + maxConductorTempC)) / (maxConductorTempC - ambientTempC));
-}
-
-/** How long in s a wire at its class bears a current; null for good. */
-export function bearsS(wire: FusedWire, ampacityA: number, currentA: number): number | null {
-  return currentA <= goodA(wire, ampacityA) ? null : bearsForS(wire, ampacityA, currentA);
+/** The line of a wire in a time-current picture. */
+export interface WireLine {
+  /** Largest current in A that it bears for good by its overload temperature: never below its ampacity. */
+  readonly goodA: number;
+  /** What it bears in a short circuit of at most 5 s, in A²s. */
+  readonly withstandI2tA2s: number;
+  /** Current in A above which that, and not the 5 s, ends what it bears. */
+  readonly turnA: number;
+  /** How long in s it bears a current above `goodA`; null where it turns out to be borne for good all the same. */
+  readonly bearsForS: (currentA: number) => number | null;
 }
 
 /**
- * The same for a current that is above what it bears for good; null where it turns out to be borne all the same.
+ * How long a wire at its class bears a current.
  *
  * Up to 5 s all heat stays in the metal, to the short-time limit. For longer, to the overload temperature: the metal
  * alone is warmed, and gives off heat in proportion to its rise, as much as the ampacity says. The cover's own heat
  * and the steeper loss of a hotter surface would only give it longer.
  */
-export function bearsForS(wire: FusedWire, ampacityA: number, currentA: number): number | null {
-  const shortS = Math.min(ADIABATIC_S, withstandA2s(wire) / (currentA * currentA));
-  if (wire.overloadTempC <= wire.maxConductorTempC) return shortS;
-  const slowS = wire.inTime === undefined ? overloadS(wire, ampacityA, currentA) : followedS(wire, currentA);
-  return slowS === null ? null : Math.max(shortS, slowS);
-}
-
-/** From the class to the overload temperature, the heat given off growing with the rise; null where it is not reached. */
-function overloadS(wire: FusedWire, ampacityA: number, currentA: number): number | null {
-  const { ambientTempC, maxConductorTempC, overloadTempC } = wire;
-  const zero = wire.metal === 'aluminium' ? ALUMINIUM_ZERO : COPPER_ZERO;
+export function wireLine(wire: FusedWire, ampacityA: number): WireLine {
+  const { ambientTempC, maxConductorTempC, overloadTempC, shortTempC } = wire;
+  const zero = zeroOf(wire);
+  const withstandI2tA2s = withstandA2s(wire);
   // dT/dt = h (T0 + T) − g (T − Ta), with h = I² / (K S)² and g such that the ampacity balances at the class.
-  const ks2 = withstandA2s(wire) / Math.log((zero + wire.shortTempC) / (zero + maxConductorTempC));
-  const h = (currentA * currentA) / ks2;
+  const ks2 = withstandI2tA2s / Math.log((zero + shortTempC) / (zero + maxConductorTempC));
   const g = (ampacityA * ampacityA * (zero + maxConductorTempC)) / (ks2 * (maxConductorTempC - ambientTempC));
-  const rate = (tempC: number): number => h * (zero + tempC) - g * (tempC - ambientTempC);
-  const first = rate(maxConductorTempC);
-  const last = rate(overloadTempC);
-  if (!(first > 0 && last > 0)) return null;
-  // ln(1 + x) / x, so that h near g gives the plain quotient.
-  const x = (last - first) / first;
-  const share = Math.abs(x) < 1e-9 ? 1 : Math.log1p(x) / x;
-  const timeS = ((overloadTempC - maxConductorTempC) / first) * share;
-  return timeS < 1e9 ? timeS : null;
+  const slow = overloadTempC > maxConductorTempC;
+  const overloadS = (currentA: number): number | null => {
+    const h = (currentA * currentA) / ks2;
+    const first = h * (zero + maxConductorTempC) - g * (maxConductorTempC - ambientTempC);
+    const last = h * (zero + overloadTempC) - g * (overloadTempC - ambientTempC);
+    if (!(first > 0 && last > 0)) return null;
+    // ln(1 + x) / x, so that h near g gives the plain quotient.
+    const x = (last - first) / first;
+    const share = Math.abs(x) < 1e-9 ? 1 : Math.log1p(x) / x;
+    const timeS = ((overloadTempC - maxConductorTempC) / first) * share;
+    return timeS < 1e9 ? timeS : null;
+  };
+  const gain = (overloadTempC - ambientTempC) / (zero + overloadTempC);
+  return {
+    goodA: ampacityA * Math.sqrt((gain * (zero + maxConductorTempC)) / (maxConductorTempC - ambientTempC)),
+    withstandI2tA2s,
+    turnA: Math.sqrt(withstandI2tA2s / ADIABATIC_S),
+    bearsForS: (currentA) => {
+      const shortS = Math.min(ADIABATIC_S, withstandI2tA2s / (currentA * currentA));
+      if (!slow) return shortS;
+      const slowS = wire.inTime === undefined ? overloadS(currentA) : followedS(wire, wire.inTime, currentA);
+      return slowS === null ? null : Math.max(shortS, slowS);
+    },
+  };
 }
 
-function followedS(wire: FusedWire, currentA: number): number | null {
+/** How long in s a wire at its class bears a current; null for good. */
+export function bearsS(wire: FusedWire, ampacityA: number, currentA: number): number | null {
+  const line = wireLine(wire, ampacityA);
+  return currentA <= line.goodA ? null : line.bearsForS(currentA);
+}
+
+function followedS(wire: FusedWire, { by, ...inTime }: FollowedWire, currentA: number): number | null {
   const { maxConductorTempC: startTempC, overloadTempC: limitTempC } = wire;
-  const { by, ...inTime } = wire.inTime as FollowedWire;
   return by({ ...inTime, startTempC, limitTempC, currentA }).timeS;
-}
-
-/** Current in A above which the short-time limit, not its 5 s, ends what the wire bears. */
-export function turnA(wire: FusedWire): number {
-  return Math.sqrt(withstandA2s(wire) / ADIABATIC_S);
 }

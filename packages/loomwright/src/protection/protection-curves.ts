@@ -4,7 +4,7 @@ import type { SourceKey, SourceStatus } from '../source/index.js';
 import type { FuseFamily } from '../table/index.js';
 import { edgeOf } from './fuse-band.js';
 import { limitsOf, needFamily, needRating } from './fuse-data.js';
-import { bearsForS, type FusedWire, goodA, needFusedWire, turnA } from './fused-wire.js';
+import { type FusedWire, needFusedWire, wireLine } from './fused-wire.js';
 import { needSteps, type SurgeStep } from './trip.js';
 
 /** A point of a time-current picture. */
@@ -151,14 +151,14 @@ function surge({ startSteps, runA }: CurveLoad, mostS: number): CurvePoint[] {
 
 /** The line of a wire, from just above what it bears for good to the largest current in the picture. */
 function wirePoints({ ampacityA, wire }: CurveWire, mostA: number, mostS: number, pointCount: number): CurvePoint[] {
-  const fromA = goodA(wire, ampacityA);
+  const { goodA: fromA, turnA, bearsForS } = wireLine(wire, ampacityA);
   if (!(mostA > fromA)) return [];
   const count = Math.max(2, Math.ceil(pointCount * Math.log10(mostA / fromA)));
-  const turns = [turnA(wire)].filter((currentA) => currentA > fromA && currentA < mostA);
+  const turns = [turnA].filter((currentA) => currentA > fromA && currentA < mostA);
   const even = Array.from({ length: count + 1 }, (_, i) => fromA * (mostA / fromA) ** (i / count));
   const points: CurvePoint[] = [];
   for (const currentA of [...even, ...turns].sort((a, b) => a - b)) {
-    const timeS = bearsForS(wire, ampacityA, currentA);
+    const timeS = bearsForS(currentA);
     if (timeS !== null && timeS <= mostS) points.push({ currentA, timeS });
   }
   return points;

@@ -9,14 +9,7 @@ import { needMoreThan, needNoLessThan } from '../error/bounded.js';
 export type PulseShape = 'square' | 'ramp' | 'half-sine' | 'triangle' | 'parabola' | 'exponential';
 
 /** The words of `PulseShape`, for guards. */
-export const PULSE_SHAPES: readonly PulseShape[] = [
-  'square',
-  'ramp',
-  'half-sine',
-  'triangle',
-  'parabola',
-  'exponential',
-];
+const PULSE_SHAPES: readonly PulseShape[] = ['square', 'ramp', 'half-sine', 'triangle', 'parabola', 'exponential'];
 
 export interface PulseI2tInput {
   readonly shape: PulseShape;
