@@ -15,4 +15,5 @@ export * from './protection/index.js';
 export * from './divider/index.js';
 export * from './temperature/index.js';
 export * from './level/index.js';
+export * from './calibration/index.js';
 export * from './signal/index.js';

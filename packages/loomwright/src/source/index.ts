@@ -1,3 +1,4 @@
+import { calibrationSources } from './calibration.js';
 import { conductorSources } from './conductor.js';
 import { heatSources } from './heat.js';
 import { jointSources } from './joint.js';
@@ -12,6 +13,7 @@ export type { Source, SourceStatus } from './type.js';
 
 /** Every source that the library cites, by its stable key. */
 export const sources = /* @__PURE__ */ (() => ({
+  ...calibrationSources,
   ...conductorSources,
   ...protectionSources,
   ...heatSources,

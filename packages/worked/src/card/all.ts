@@ -1,4 +1,5 @@
 import * as bundle from './bundle/index.js';
+import * as calibration from './calibration/index.js';
 import * as conductor from './conductor/index.js';
 import * as divider from './divider/index.js';
 import * as feed from './feed/index.js';
@@ -23,6 +24,7 @@ const AREAS: readonly Readonly<Record<string, unknown>>[] = [
   bundle,
   joint,
   temperature,
+  calibration,
   divider,
   level,
   signal,

@@ -1,6 +1,7 @@
 export { cards } from './all.js';
 export { cautions, type CautionKey } from './caution.js';
 export * from './bundle/index.js';
+export * from './calibration/index.js';
 export * from './conductor/index.js';
 export * from './divider/index.js';
 export * from './feed/index.js';

@@ -1,4 +1,5 @@
 import { bundleTerms } from './bundle.js';
+import { calibrationTerms } from './calibration.js';
 import { conductorTerms } from './conductor.js';
 import { dividerTerms } from './divider.js';
 import { feedTerms } from './feed.js';
@@ -21,6 +22,7 @@ export const nomenclature: Terms = /* @__PURE__ */ (() => ({
   ...levelTerms,
   ...signalTerms,
   ...temperatureTerms,
+  ...calibrationTerms,
   ...bundleTerms,
   ...jointTerms,
   ...loadTerms,

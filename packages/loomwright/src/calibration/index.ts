@@ -1,0 +1,9 @@
+export {
+  type CalibrationCurve,
+  calibrationTable,
+  type CalibrationResidual,
+  type CalibrationTable,
+  type CalibrationTableInput,
+  type CalibrationTableResult,
+} from './calibration-table.js';
+export type { CalibrationCell } from './cells.js';

@@ -1,0 +1,2 @@
+export { cellList } from './cell-list.js';
+export { calibrationTableCard } from './table.js';
