@@ -1,4 +1,4 @@
-import type { LadderSenderResult } from 'loomwright';
+import type { AdaptSenderDesign, LadderSenderResult } from 'loomwright';
 import type { ChartSpec } from '@loomwright/worked/plot';
 
 /** What each contact of a ladder sender means over the true level, and what a gauge for a smooth sender shows. */
@@ -26,6 +26,30 @@ export function ladderByLevel({ steps }: LadderSenderResult): ChartSpec {
         colour: 'soft',
         as: 'line',
       },
+      {
+        name: '',
+        points: [
+          [0, 0],
+          [100, 100],
+        ],
+        colour: 'text',
+        as: 'line',
+      },
+    ],
+  };
+}
+
+/** What the dial shows over the true level: as it is, with the resistors, and as it should. */
+export function dialByLevel(design: AdaptSenderDesign): ChartSpec {
+  const points = (curve: AdaptSenderDesign['curve']): [number, number][] =>
+    curve.map(({ levelFraction, shownFraction }) => [levelFraction * 100, shownFraction * 100]);
+  return {
+    title: 'What the dial shows over the true level',
+    x: { label: 'True level', unit: '%', domain: [0, 100] },
+    y: { label: 'Shown', unit: '%', domain: [0, 100] },
+    series: [
+      { name: 'with the resistors', points: points(design.curve), colour: 'copper', as: 'line', labelAt: 6 },
+      { name: 'with nothing', points: points(design.plain.curve), colour: 'soft', as: 'line', labelAt: 1 },
       {
         name: '',
         points: [

@@ -1,3 +1,12 @@
 export { ladderSender, type LadderSenderInput, type LadderSenderResult, type LadderStep } from './ladder-sender.js';
 export type { LadderFault, LadderReading } from './ladder-faults.js';
 export type { LevelPoint } from './strapping.js';
+export {
+  adaptSender,
+  type AdaptSenderDesign,
+  type AdaptSenderInput,
+  type AdaptSenderResult,
+  type DialPoint,
+  type DialReading,
+} from './adapt-sender.js';
+export type { DialNetwork } from './dial.js';

@@ -1,2 +1,3 @@
+export { adaptSenderCard } from './adapt.js';
 export { ladderSenderCard } from './ladder.js';
 export { evenStrapping, litreList } from './lists.js';
