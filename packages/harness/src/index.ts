@@ -3,6 +3,7 @@ export type { Circuit } from './circuit/schema.js';
 export { sizeCircuit, type SizedCircuit } from './circuit/size-circuit.js';
 export { type Problem, problemLine } from './file/problem.js';
 export { loomJsonSchema, type ParsedLoom, parseLoom } from './loom/parse.js';
+export { planLoom } from './loom/plan.js';
 export type { Loom } from './loom/schema.js';
 export type * from './loom/plan-type.js';
 export { drawLoom, type DrawLoomOptions } from './drawing/draw-loom.js';

@@ -88,7 +88,11 @@ export function draftsOf(loom: Loom): readonly Draft[] {
 }
 
 /** The area that a size names, in mm². */
-export function areaOf(size: { areaMm2?: number | undefined; awg?: string | undefined; saeGauge?: string | undefined }): number {
+export function areaOf(size: {
+  areaMm2?: number | undefined;
+  awg?: string | undefined;
+  saeGauge?: string | undefined;
+}): number {
   if (size.areaMm2 !== undefined) return size.areaMm2;
   const gauge = size.awg ?? size.saeGauge ?? '0';
   const zeros = /^(\d)\/0$/.exec(gauge);
@@ -198,9 +202,11 @@ class Drafting {
     const { alternator, isolator } = supply;
     const extra: Record<string, number> = {};
     const alternatorPasses =
-      alternator !== undefined && passes(this.#between(node.ground(alternator.ground), node.negative(alternator.battery)));
+      alternator !== undefined &&
+      passes(this.#between(node.ground(alternator.ground), node.negative(alternator.battery)));
     const isolatorPasses =
-      isolator !== undefined && passes(this.#between(node.negative(isolator.between[0]), node.negative(isolator.between[1])));
+      isolator !== undefined &&
+      passes(this.#between(node.negative(isolator.between[0]), node.negative(isolator.between[1])));
     for (const [state, given] of Object.entries(states)) {
       let sumA = 0;
       if (alternatorPasses && given.alternator !== 'off') {
@@ -216,7 +222,8 @@ class Drafting {
   #between(a: string, b: string): readonly string[] {
     const chain = (start: string): string[] => {
       const list = [start];
-      for (let next = groundParent(this.#loom, start); next !== null; next = groundParent(this.#loom, next)) list.push(next);
+      for (let next = groundParent(this.#loom, start); next !== null; next = groundParent(this.#loom, next))
+        list.push(next);
       return list;
     };
     const [up, down] = [chain(a), chain(b)];
@@ -240,7 +247,10 @@ class Drafting {
       path.unfused = false;
       path.fuse(`fuse of ${name}`, given.resistance ?? null);
       path.add('joint', `ring at fuse of ${name}`, rules.stud);
-      return { node: node.post(from.battery), protection: { kind: 'in-line', fuse: given, name: `fuse of ${name}` } } as const;
+      return {
+        node: node.post(from.battery),
+        protection: { kind: 'in-line', fuse: given, name: `fuse of ${name}` },
+      } as const;
     }
     if ('box' in from) {
       const box = fuseBoxes[from.box] as Loom['fuseBoxes'][string];
@@ -249,7 +259,10 @@ class Drafting {
       path.add('connector', `contacts of ${path.at.at}`, box.contact);
       path.add('terminal', `terminal at ${path.at.at}`, rules.terminal);
       path.take(box.takes);
-      return { node: node.box(from.box), protection: { kind: 'position', box: from.box, position: from.position } } as const;
+      return {
+        node: node.box(from.box),
+        protection: { kind: 'position', box: from.box, position: from.position },
+      } as const;
     }
     const controller = controllers[from.controller] as Loom['controllers'][string];
     const channel = controller.channels[from.channel] as Loom['controllers'][string]['channels'][string];
@@ -383,6 +396,7 @@ class Drafting {
   /** The way back of a load; returns the node at its end. */
   #back(path: Path, name: string, place: string, connector: number, back: LoomReturn, endOhm: number): string {
     path.side = 'back';
+    path.unfused = false;
     path.at = { at: `${name} −`, place };
     if ('body' in back) {
       path.add('joint', `case of ${name}`, endOhm);
@@ -453,7 +467,12 @@ class Drafting {
     path.add('connector', `pin of ${path.at.at}`, controller.contact);
     path.wireTo('signal', to, null);
     path.add('connector', `pin of ${to.at}`, sensor.connector);
-    if (sensor.supply) path.beside('reference', { at: `${sensor.input.controller} reference`, place: controller.place }, { at: `${name} supply`, place: sensor.place });
+    if (sensor.supply)
+      path.beside(
+        'reference',
+        { at: `${sensor.input.controller} reference`, place: controller.place },
+        { at: `${name} supply`, place: sensor.place },
+      );
     path.take(controller.takes);
     path.take(sensor.takes);
     this.#back(path, name, sensor.place, sensor.connector, sensor.return, rules.terminal);
@@ -561,7 +580,11 @@ class Drafting {
     bus.members.slice(1).forEach((to, i) => {
       const from = bus.members[i] as string;
       for (const wire of ['high', 'low']) {
-        path.beside('bus', { at: `${from} ${name} ${wire}`, place: placeOf(from) }, { at: `${to} ${name} ${wire}`, place: placeOf(to) });
+        path.beside(
+          'bus',
+          { at: `${from} ${name} ${wire}`, place: placeOf(from) },
+          { at: `${to} ${name} ${wire}`, place: placeOf(to) },
+        );
       }
     });
     this.#draft({
@@ -646,7 +669,14 @@ class Path {
 
   #wire(use: WireUse, from: WireEnd, to: WireEnd, way: Way, lengthM: number): void {
     const wire = this.#drawn(use, from, to, way, lengthM);
-    this.#elements.push({ name: wire.name, kind: 'wire', side: this.side, ohm: 0, wire: this.#wires.length, chosen: false });
+    this.#elements.push({
+      name: wire.name,
+      kind: 'wire',
+      side: this.side,
+      ohm: 0,
+      wire: this.#wires.length,
+      chosen: false,
+    });
     this.#wires.push(wire);
   }
 

@@ -13,8 +13,7 @@ export const MOST_PROBLEMS = 200;
 
 /** A loom file, or what is wrong with it. */
 export type ParsedLoom =
-  | { readonly ok: true; readonly loom: Loom }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
+  { readonly ok: true; readonly loom: Loom } | { readonly ok: false; readonly problems: readonly Problem[] };
 
 /**
  * Reads a file of a whole vehicle (YAML or JSON).

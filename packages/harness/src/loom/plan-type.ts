@@ -34,8 +34,7 @@ export interface Finding {
 export type DecidedBy = 'drop' | 'heat' | 'protection' | 'mechanical' | 'terminal' | 'stock' | 'given';
 
 /** What a wire is for; colours go by it. */
-export type WireUse =
-  'feed' | 'load' | 'ground' | 'coil' | 'signal' | 'reference' | 'sensor ground' | 'bus' | 'charge';
+export type WireUse = 'feed' | 'load' | 'ground' | 'coil' | 'signal' | 'reference' | 'sensor ground' | 'bus' | 'charge';
 
 /** An end of a wire: what it sits on, and where that is. */
 export interface WireEnd {

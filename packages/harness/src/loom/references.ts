@@ -82,12 +82,7 @@ export function brokenReferences(data: unknown): readonly Broken[] {
     if (!refer('controller', controller, [...path, 'controller']) || typeof input !== 'string') return;
     const inputs = fieldsOf(fieldsOf(maps.controller[controller])['inputs']);
     if (own(inputs, input) === undefined) {
-      add(
-        [...path, 'input'],
-        `'${input}' is no input of ${controller}.`,
-        guess(input, Object.keys(inputs)),
-        'choice',
-      );
+      add([...path, 'input'], `'${input}' is no input of ${controller}.`, guess(input, Object.keys(inputs)), 'choice');
     } else take(`input ${controller}\u0000${input}`, [...path, 'input'], `input ${input} of ${controller}`);
   };
   const fedFrom = (value: unknown, path: Path, protection: unknown, protectionPath: Path): void => {

@@ -27,6 +27,9 @@ const inLine = z.union([
       .optional()
       .describe('Share of the rating left in its heat, from its own data: for families without a curve'),
     resistance: ohm().optional().describe('Its resistance hot, from its own data: for families without a figure'),
+    clearWithin: quantity('clearWithinS', { above: 0 })
+      .optional()
+      .describe('Time within which it must clear a short at the far end; that of the rules unless given'),
   }),
   z.strictObject({ none: z.string().min(1).describe('Why no fuse is allowed here; the plan repeats it') }),
 ]);
@@ -94,10 +97,7 @@ const fuseBox = z.strictObject({
   positions: z.int().min(1).max(500),
   temperature: trade.fuseTemperature.describe('Around the fuses'),
   contact: ohm().describe('Of the two contacts of one fuse together'),
-  takes: z
-    .strictObject({ least: size(), most: size() })
-    .optional()
-    .describe('Sizes of wire that its terminals take'),
+  takes: z.strictObject({ least: size(), most: size() }).optional().describe('Sizes of wire that its terminals take'),
 });
 
 const channel = z.strictObject({

@@ -42,9 +42,7 @@ export function waysOf(loom: Loom): (from: string, to: string) => Way {
       way = walk(loom, tree, a, b);
       known.set(key, way);
     }
-    return a === from
-      ? way
-      : { ...way, routes: [...way.routes].reverse(), places: [...way.places].reverse() };
+    return a === from ? way : { ...way, routes: [...way.routes].reverse(), places: [...way.places].reverse() };
   };
 }
 
@@ -75,7 +73,7 @@ function walk(loom: Loom, tree: ReturnType<typeof shortest>, from: string, to: s
   const routes: string[] = [];
   const places = [to];
   let lengthM = 0;
-  for (let here = to; here !== from; ) {
+  for (let here = to; here !== from;) {
     const step = tree.get(here);
     // `parseLoom` lets no file with a gap through.
     if (step === undefined) throw new Error(`no route leads from ${from} to ${to}`);

@@ -1,0 +1,173 @@
+import { type Draft, draftsOf, node } from './draft.js';
+import { Bundling } from './bundling.js';
+import { findingsOf } from './findings.js';
+import { Network, type PathOhm, type SolvedState } from './network.js';
+import { planned } from './planned.js';
+import type { LoomPlan } from './plan-type.js';
+import { readingsOf } from './readings.js';
+import type { Loom } from './schema.js';
+import { type Sized, Sizer, type Surroundings } from './size-draft.js';
+
+/** Rounds after which a size may no longer shrink, and the most that there are. */
+const GROW_ONLY_AFTER = 8;
+export const MOST_ROUNDS = 24;
+
+/** A loom in its last round: everything that the plan is written from. */
+export interface Settled {
+  readonly loom: Loom;
+  readonly drafts: readonly Draft[];
+  readonly sizer: Sizer;
+  readonly sized: readonly Sized[];
+  readonly around: readonly Surroundings[];
+  readonly bundling: Bundling;
+  readonly network: Network;
+  readonly ohms: readonly PathOhm[];
+  readonly states: readonly SolvedState[];
+  readonly rounds: number;
+  readonly agreed: boolean;
+}
+
+/**
+ * A whole vehicle planned: the way and length of every wire, bundles, sizes with what decided them, fuses and channel
+ * settings, relays, returns, and the volts at every load in every state.
+ *
+ * Use it on what `parseLoom` has read. Sizes, bundles and currents depend on each other: thicker wires make room in a
+ * bundle and lose fewer volts. They are gone through until a round changes nothing; from the ninth round on a size may
+ * only grow, so that this ends. Whether it did is said (`settled`). Shared feeders and shared ways back are added up;
+ * rings of supply or ground are for the solver of networks. Nothing depends on the order of the file.
+ *
+ * $$V_\mathrm{load} = V_\mathrm{battery} - \sum_\mathrm{feeders} I R - I_\mathrm{load} R_\mathrm{path}
+ * - \sum_\mathrm{grounds} I R$$
+ *
+ * @param loom what `parseLoom` gives
+ * @returns the plan, with every finding
+ * @throws nothing for a loom that `parseLoom` gives
+ * @source circuit-theory; the sources of each rule, named in each check
+ */
+export function planLoom(loom: Loom): LoomPlan {
+  const settled = settle(loom);
+  const plan = planned(settled);
+  return { ...plan, readings: readingsOf(settled, plan), findings: findingsOf(settled, plan) };
+}
+
+function settle(loom: Loom): Settled {
+  const drafts = draftsOf(loom);
+  const sizer = new Sizer(loom);
+  const network = new Network(loom, drafts);
+  const bundling = new Bundling(loom, drafts, sizer);
+  const stateNames = Object.keys(loom.states).sort();
+  let sized: (Sized | null)[] = drafts.map(() => null);
+  let around: Surroundings[] = [];
+  let keys: string[] = [];
+  let ohms: PathOhm[] = drafts.map((draft) => pathOhm(draft, sizer, null));
+  let states = stateNames.map((name) => network.solve(name, drafts, ohms));
+  let rounds = 0;
+  let agreed = false;
+  while (rounds < MOST_ROUNDS && !agreed) {
+    rounds++;
+    const sizes = sized.map((one) => one?.size ?? -1);
+    bundling.judge(sized, around, states);
+    const next = drafts.map((draft, i) =>
+      surroundings(loom, draft, i, network, ohms, states, bundling, rounds > GROW_ONLY_AFTER ? (sizes[i] ?? 0) : 0),
+    );
+    const nextKeys = next.map((one) => JSON.stringify(one));
+    // A circuit whose surroundings are the same has the same size: it is not gone through again.
+    const before = sized;
+    const now = drafts.map((draft, i) =>
+      before[i] !== null && before[i] !== undefined && nextKeys[i] === keys[i]
+        ? before[i]
+        : sizer.size(draft, next[i] as Surroundings, before[i] ?? null),
+    );
+    agreed = nextKeys.every((key, i) => key === keys[i]);
+    sized = now;
+    around = next;
+    keys = nextKeys;
+    ohms = drafts.map((draft, i) => pathOhm(draft, sizer, now[i] as Sized));
+    states = stateNames.map((name) => network.solve(name, drafts, ohms));
+  }
+  return { loom, drafts, sizer, sized: sized as Sized[], around, bundling, network, ohms, states, rounds, agreed };
+}
+
+/** Resistance of a path, wires hot. */
+function pathOhm(draft: Draft, sizer: Sizer, sized: Sized | null): PathOhm {
+  let outOhm = 0;
+  let backOhm = 0;
+  for (const one of draft.elements) {
+    let { ohm } = one;
+    if (one.wire !== null) ohm = sized === null ? 0 : wireOhm(draft, one.wire, sizer, sized, sized.conductorTempC);
+    else if (one.chosen) ohm = sized?.fuseOhm ?? 0;
+    if (one.side === 'out') outOhm += ohm;
+    else backOhm += ohm;
+  }
+  return { outOhm, backOhm };
+}
+
+/** Resistance of one wire of a circuit at a copper temperature. */
+export function wireOhm(draft: Draft, wire: number, sizer: Sizer, sized: Sized, tempC: number): number {
+  const size = sizer.stock[sized.size];
+  if (size === undefined) return 0;
+  return ((draft.wires[wire]?.lengthM ?? 0) * size.ohmPerM * (234.5 + tempC)) / (234.5 + 20);
+}
+
+/** What a circuit meets, in figures rounded to the safe side, so that rounds settle instead of creeping. */
+function surroundings(
+  loom: Loom,
+  draft: Draft,
+  i: number,
+  network: Network,
+  ohms: readonly PathOhm[],
+  states: readonly SolvedState[],
+  bundling: Bundling,
+  floor: number,
+): Surroundings {
+  const { nodes, load } = draft;
+  const batteryV = (state: SolvedState): number => {
+    const volts = (loom.states[state.name] as Loom['states'][string]).volts;
+    return draft.battery === null ? Math.min(...Object.values(volts)) : (volts[draft.battery] ?? 0);
+  };
+  let currentA = 0;
+  let sharedDropV = 0;
+  let sourcesV: number[] = [];
+  let sourceOhm = draft.battery === null ? 0 : (loom.supply.batteries[draft.battery]?.resistance ?? 0);
+  for (const state of states) {
+    if (load !== null && (nodes === null ? draft.on.length > 0 : true) && !draft.on.includes(state.name)) continue;
+    if (load !== null && nodes !== null) {
+      const sourceV = Math.max(0.1, network.sourceV(draft, state));
+      sourcesV.push(sourceV);
+      sharedDropV = Math.max(sharedDropV, batteryV(state) - sourceV);
+      currentA = Math.max(currentA, state.currents[i] ?? 0);
+    } else {
+      sourcesV.push(batteryV(state));
+      currentA = Math.max(currentA, Math.abs(state.currents[i] ?? 0) + (draft.extraA[state.name] ?? 0));
+    }
+  }
+  if (load?.kind === 'constant-current') ({ currentA } = load);
+  if (draft.kind === 'sensor') sourcesV = [5];
+  if (sourcesV.length === 0) sourcesV = states.map(batteryV);
+  if (draft.battery !== null && nodes !== null) {
+    sourceOhm += network.ohmToRoot(nodes.from, ohms);
+    const negative = node.negative(draft.battery);
+    sourceOhm +=
+      nodes.to !== null
+        ? network.ohmBetween(nodes.to, negative, ohms)
+        : Math.max(...Object.keys(loom.grounds).map((name) => network.ohmBetween(node.ground(name), negative, ohms)));
+  }
+  const way = bundling.placeOf(i);
+  return {
+    currentA: up(currentA, 1e-3),
+    sourcesV: [...new Set(sourcesV.map((volts) => down(volts, 1e-3)))].sort((a, b) => a - b),
+    sharedDropV: up(sharedDropV, 1e-3),
+    ambientTempC: way.ambientTempC,
+    bundleFactor: bundling.factorOf(i).factor,
+    sourceOhm: up(sourceOhm, 1e-4),
+    floor,
+  };
+}
+
+function up(value: number, step: number): number {
+  return Math.ceil(value / step - 1e-6) * step;
+}
+
+function down(value: number, step: number): number {
+  return Math.floor(value / step + 1e-6) * step;
+}
