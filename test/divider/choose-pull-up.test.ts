@@ -179,3 +179,10 @@ describe('edges', () => {
     expectInputError(() => choosePullUp({ ...sender, series: [] as never }), 'series', 'object');
   });
 });
+
+describe('regression', () => {
+  it('a sensor of next to no resistance is a short, not a number beyond all bounds', () => {
+    const short = chosen({ ...sender, lowestSensorOhm: 1e-300, wantedSpanCount: 0 });
+    expect(short).toMatchObject({ faultA: null, faultW: null });
+  });
+});

@@ -149,3 +149,15 @@ describe('edges', () => {
     expectInputError(() => switchInput({ ...toGround, highV: 1.5 }), 'highV', 'above');
   });
 });
+
+describe('regression', () => {
+  it('takes a wire of next to no resistance', () => {
+    const { closedV, pullW } = switchInput({ ...toGround, switchedV: 1e12, wireOhm: 1e-300, contactMostOhm: 0 });
+    expect(closedV).toBe(1e12);
+    expect(Number.isFinite(pullW)).toBe(true);
+  });
+  it('a leak that would have to pass all bounds is no limit', () => {
+    const limits = switchInput({ ...toGround, pullV: 0, switchedV: 1e6, lowV: 1e-300 });
+    expect(limits).toMatchObject({ leakLimitOhm: null, leakLimitCode: 'none-reads' });
+  });
+});

@@ -150,7 +150,8 @@ function judge(input: ChoosePullUpInput, pullUpOhm: number): PullUpChoice {
   };
   const spanV = span(pullUpOhm);
   const leastSpanCount = (Math.min(span(weakest), span(strongest)) / supplyV) * fullScaleCount;
-  const faultA = lowestSensorOhm === 0 ? null : faultV / lowestSensorOhm;
+  // Below this a sensor is a short, and only wire and battery limit the current.
+  const faultA = lowestSensorOhm < 1e-12 ? null : faultV / lowestSensorOhm;
   const given = { sense: 'atMost', source: 'given-by-caller', sourceStatus: 'derived' } as const;
   const checks: Check[] = [];
   if (input.sensorMostA !== null) {

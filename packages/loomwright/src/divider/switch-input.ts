@@ -73,7 +73,9 @@ export function switchInput(input: SwitchInputInput): SwitchInputResult {
   const weak = pullOhm * (1 + pullToleranceFraction);
   /** Volts at the pin with a resistance to the switched volts; Infinity for a broken wire. */
   const pin = (contactOhm: number, pull: number): number =>
-    contactOhm === 0 ? switchedV : (pullV / pull + switchedV / contactOhm) / (1 / pull + 1 / contactOhm + inputS);
+    contactOhm === Infinity
+      ? pullV / (1 + pull * inputS)
+      : ((pullV * contactOhm) / pull + switchedV) / (contactOhm / pull + 1 + contactOhm * inputS);
   const up = pullV > switchedV;
   // Whether a strong or a weak pull is worse depends on which side the input's own resistance drags.
   const worst = (contactOhm: number, away: boolean): number => {
@@ -132,7 +134,9 @@ export function switchInput(input: SwitchInputInput): SwitchInputResult {
     const fromSwitch = pullsUp ? v - switchedV : switchedV - v;
     if (fromSwitch < 0) return { ohm: null, code: 'none-reads' };
     const awayA = pullsUp ? pullV / pull - v * (1 / pull + inputS) : v * (1 / pull + inputS) - pullV / pull;
-    return awayA <= 0 ? { ohm: null, code: 'any-reads' } : { ohm: fromSwitch / awayA, code: 'limit' };
+    // More than 1e12 Ω is no resistance at all.
+    const ohm = awayA <= 0 ? Infinity : fromSwitch / awayA;
+    return ohm > 1e12 ? { ohm: null, code: 'any-reads' } : { ohm, code: 'limit' };
   }
 }
 

@@ -153,10 +153,10 @@ export const pulsesPerDistanceCard = defineCard({
     { kind: 'number', name: 'setPulsesPerKm', above: 0, example: 24000, optional: true },
   ],
   results: [
-    { name: 'pulsesPerKm', round: 'nearest', digits: 5, unit: '', primary: true },
-    { name: 'pulsesPerMile', round: 'nearest', digits: 5, unit: '' },
+    { name: 'pulsesPerKm', round: 'nearest', digits: 5, primary: true },
+    { name: 'pulsesPerMile', round: 'nearest', digits: 5 },
     { name: 'rolledM', round: 'nearest', digits: 4 },
-    { name: 'wheelTurnsPerKm', label: 'Turns of the wheel in a kilometre', round: 'nearest', digits: 4, unit: '' },
+    { name: 'wheelTurnsPerKm', label: 'Turns of the wheel in a kilometre', round: 'nearest', digits: 4 },
     { name: 'frequencyHzPerKmh', round: 'nearest' },
     { name: 'displayErrorFraction', round: 'nearest' },
   ],
