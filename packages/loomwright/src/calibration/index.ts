@@ -7,3 +7,4 @@ export {
   type CalibrationTableResult,
 } from './calibration-table.js';
 export type { CalibrationCell } from './cells.js';
+export { lookUp, type LookUpInput, type LookUpResult } from './look-up.js';

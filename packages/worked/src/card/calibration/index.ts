@@ -1,2 +1,3 @@
 export { cellList } from './cell-list.js';
+export { lookUpCard } from './look-up.js';
 export { calibrationTableCard } from './table.js';

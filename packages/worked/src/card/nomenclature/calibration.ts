@@ -11,4 +11,9 @@ export const calibrationTerms = {
   worstInValue: { label: 'That is where the input reads', symbol: 'x' },
   leastErrorValue: { label: 'Before rounding', symbol: 'e_0' },
   roundingLossValue: { label: 'Lost by rounding', symbol: '\\Delta_e' },
+  inValue: { label: 'The input reads', symbol: 'x' },
+  outValue: { label: 'Shown', symbol: 'y' },
+  fromInValue: { label: 'Cell before it', symbol: 'x_i' },
+  fromOutValue: { label: 'What that cell shows', symbol: 'y_i' },
+  slope: { label: 'Slope of the line', symbol: 'm' },
 } as const satisfies Terms;
