@@ -8,13 +8,6 @@ export const protectionSources = {
     status: 'published',
     note: 'Table 5 of 183.425 at 30 °C; 183.455 on overcurrent protection.',
   },
-  'iso-10133': {
-    title: 'ISO 10133, small craft, extra-low-voltage d.c. installations',
-    publisher: 'ISO',
-    edition: '2012',
-    status: 'memory',
-    note: 'Ampacity cells from memory, with low confidence.',
-  },
   'iso-8820-3': {
     title: 'ISO 8820-3, road vehicle blade fuses, time-current limits',
     publisher: 'ISO',
