@@ -34,14 +34,6 @@ export function pathData({ points, radii }: Way): string {
   return `M${at(first)}${parts.join('')}`;
 }
 
-/** Length of the way with its corners square. */
-export function squareLength(points: readonly Point[]): number {
-  return points.slice(1).reduce((sum, p, i) => {
-    const before = points[i] as Point;
-    return sum + Math.abs(p.x - before.x) + Math.abs(p.y - before.y);
-  }, 0);
-}
-
 /** Two strands that wind around the way: path data of each, as cubic half waves. */
 export function twistedPair(way: Way, amplitude: number, halfWave: number): readonly [string, string] {
   const trail = sample(way, 1);
