@@ -162,7 +162,7 @@ describe('edges', () => {
     expect(checks.map((check) => check.source)).toEqual(Array(3).fill('given-by-caller'));
   });
   it('refuses nonsense', () => {
-    refusesNonsense(
+    refusesNonsense<LoadedDividerInput>(
       loadedDivider,
       { ...bare, pullUpOhm: 1000, pullUpV: 5 },
       {

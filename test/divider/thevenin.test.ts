@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
-import { divider, thevenin, type TheveninBranch } from 'loomwright';
+import { divider, thevenin, type TheveninBranch, type TheveninInput } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
 import { computed, expectPrinted, expectWithin } from '../support/published.js';
 import { simulate } from '../support/simulator.js';
@@ -225,6 +225,6 @@ describe('edges', () => {
     expectInputError(() => thevenin({ branches: [at(1, 1), at(1, 0)] }), 'branches[1].resistanceOhm', 'above');
     expectInputError(() => thevenin({ branches: [at(NaN, 1)] }), 'branches[0].emfV', 'finite');
     expectInputError(() => thevenin({ branches: [] }), 'branches', 'list');
-    refusesNonsense(thevenin, { branches: [at(1, 1)] }, { optional: ['injectedA', 'loadOhm'] });
+    refusesNonsense<TheveninInput>(thevenin, { branches: [at(1, 1)] }, { optional: ['injectedA', 'loadOhm'] });
   });
 });

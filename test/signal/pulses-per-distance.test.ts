@@ -93,7 +93,7 @@ describe('edges', () => {
     });
   });
   it('refuses nonsense', () => {
-    refusesNonsense(
+    refusesNonsense<PulsesPerDistanceInput>(
       pulsesPerDistance,
       { circumferenceM: 2, turnPulses: 48, turnRatio: 1 },
       {

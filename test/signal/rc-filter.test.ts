@@ -104,7 +104,7 @@ describe('edges', () => {
     expect(filter(1000, 1e-6, { frequencyHz: 0 })).toMatchObject({ outFraction: 1, outDb: 0, lagDeg: 0, outV: null });
   });
   it('refuses nonsense', () => {
-    refusesNonsense(
+    refusesNonsense<RcFilterInput>(
       rcFilter,
       { resistanceOhm: 1000, sourceOhm: 0, capacitanceF: 1e-6, loadOhm: null },
       {
