@@ -19,7 +19,8 @@ const ROW = 20;
 /** The legend: the four classes with colour, dash, mark and words, the signs of places, the widths. */
 export function legend(input: LegendInput): { readonly shapes: readonly string[]; readonly bottom: number } {
   const { width, top } = input;
-  const across = width >= 560 ? 4 : width >= 320 ? 2 : 1;
+  const longest = Math.max(...input.shades.map(({ words }) => words.length));
+  const across = ([4, 2] as const).find((n) => n * (58 + longest * 7) <= width) ?? 1;
   const titles = wrapped(input.title, Math.floor((width - 8) / 7.8));
   const shapes = titles.map((text, i) => label(4, top + 14 + i * 17, text, { 'font-size': 13, 'font-weight': 600 }));
   let y = top + titles.length * 17 + 10;

@@ -16,7 +16,7 @@ export function findingsSheet(plan: LoomPlan): Sheet {
         file: 'findings',
         note: null,
         columns: [
-          { key: 'severity', head: 'Kind', kind: 'text', inTitle: true },
+          { key: 'severity', head: 'Kind', kind: 'text', dataOnly: true },
           { key: 'about', head: 'About', kind: 'text', share: 15 },
           { key: 'message', head: 'What', kind: 'text', under: 'rule', underHead: 'Rule', share: 42 },
           { key: 'margin', head: 'Margin', kind: 'text', share: 11 },

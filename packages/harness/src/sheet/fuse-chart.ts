@@ -32,23 +32,8 @@ export function fuseChart(plan: LoomPlan): Sheet {
     });
   }
   if (plan.channels.length > 0) tables.push(channels(plan));
-  const bare = plan.circuits.flatMap(({ name, protection, currentA }) =>
-    protection.kind === 'none' ? [{ circuit: name, currentA, because: protection.because }] : [],
-  );
-  if (bare.length > 0) {
-    tables.push({
-      title: 'Without a fuse',
-      file: 'without-a-fuse',
-      note: 'Each is a reason that somebody gave. Read them.',
-      columns: [
-        { key: 'circuit', head: 'Circuit', kind: 'text' },
-        { key: 'currentA', head: 'Most current', ...AMPS },
-        { key: 'because', head: 'Why', kind: 'text' },
-      ],
-      rows: bare,
-      foot: [],
-    });
-  }
+  const bare = withoutFuse(plan);
+  if (bare.rows.length > 0) tables.push(bare);
   return {
     key: 'fuses',
     title: 'Fuse chart',
@@ -61,7 +46,7 @@ export function fuseChart(plan: LoomPlan): Sheet {
 
 function fuseColumns(first: string): SheetColumn[] {
   return [
-    { key: 'box', head: 'Box', kind: 'text', inTitle: true },
+    { key: 'box', head: 'Box', kind: 'text', dataOnly: true },
     { key: 'position', head: first, kind: 'text', share: 12 },
     RATING,
     { key: 'family', head: 'Family', kind: 'text', share: 12 },
@@ -113,6 +98,33 @@ function channels(plan: LoomPlan): SheetTable {
         size: sizeOf(plan, channel.circuit),
         currentA: channel.circuit === null ? null : channel.currentA,
       })),
+    foot: [],
+  };
+}
+
+/** Circuits that nothing protects, gathered by the reason that is given for them. */
+function withoutFuse(plan: LoomPlan): SheetTable {
+  const reasons = new Map<string, { circuits: string[]; currentA: number }>();
+  for (const { name, protection, currentA } of plan.circuits) {
+    if (protection.kind !== 'none') continue;
+    const found = reasons.get(protection.because);
+    reasons.set(protection.because, {
+      circuits: [...(found?.circuits ?? []), name],
+      currentA: Math.max(currentA, found?.currentA ?? 0),
+    });
+  }
+  return {
+    title: 'Without a fuse',
+    file: 'without-a-fuse',
+    note: 'Each for a reason that somebody gave. Read them.',
+    columns: [
+      { key: 'because', head: 'Why', kind: 'text', share: 42 },
+      { key: 'circuits', head: 'Circuits', kind: 'text', share: 46 },
+      { key: 'currentA', head: 'Most current', ...AMPS, share: 12 },
+    ],
+    rows: [...reasons]
+      .map(([because, { circuits, currentA }]) => ({ because, circuits: circuits.join(', '), currentA }))
+      .sort((a, b) => b.currentA - a.currentA || byName(a.because, b.because)),
     foot: [],
   };
 }

@@ -25,15 +25,16 @@ p{margin:0 0 1.5mm}
 .foot{border-top:.6pt solid #000;margin-top:3mm;padding-top:1.2mm;font-size:7.6pt;line-height:1.28;columns:2;column-gap:6mm}
 .foot p{margin:0 0 .6mm;break-inside:avoid}
 table.rows{width:100%;border-collapse:collapse;border-bottom:.8pt solid #000}
-.rows.fixed{table-layout:fixed}
+.rows.fixed{table-layout:fixed;font-size:.94em}
 .rows.fixed td,.rows.fixed th{overflow-wrap:break-word}
 .rows caption{text-align:left}
-.rows th,.rows td{text-align:left;vertical-align:top;padding:.85mm 0 .75mm 2.4mm;border-bottom:.4pt solid #999}
+.rows th,.rows td{text-align:left;vertical-align:top;padding:.8mm 0 .65mm 2.4mm;border-bottom:.4pt solid #999}
 .rows th:first-child,.rows td:first-child{padding-left:0}
 .rows thead th{font-size:7.6pt;line-height:1.15;font-weight:600;color:#333;vertical-align:bottom;border-bottom:.8pt solid #000;padding-bottom:.6mm}
 .rows tr{break-inside:avoid}
 .rows .number{text-align:right;white-space:nowrap}
 .rows .number+:not(.number):not(.tick){padding-left:4mm}
+.rows .words{white-space:normal;font-size:7.6pt;line-height:1.2}
 .rows .short{white-space:nowrap}
 .landscape .rows{line-height:1.18}
 .rows .under{display:block;font-size:7.6pt;line-height:1.2;color:#444}
@@ -42,7 +43,7 @@ table.rows{width:100%;border-collapse:collapse;border-bottom:.8pt solid #000}
 .rows .tick{width:9mm;text-align:center}
 .box{display:inline-block;width:3.4mm;height:3.4mm;border:.8pt solid #000;vertical-align:-.4mm}
 .rows .blank{white-space:nowrap;width:24mm}
-.rows .blank .fill{min-width:17mm}
+.rows .blank .fill{min-width:calc(100% - 6mm);max-width:17mm}
 .cover{margin-top:0;break-before:auto}
 .cover .title{display:flex;gap:6mm;align-items:end;justify-content:space-between;border-bottom:1.6pt solid #000;padding-bottom:2mm;margin-bottom:3mm}
 .cover ul,.cover ol{margin:0 0 3mm;padding-left:5mm}

@@ -77,7 +77,7 @@ function foot(keys: Sheet['cautions']): string {
 }
 
 function tableHtml(table: SheetTable): string {
-  const columns = table.columns.filter(({ inTitle }) => inTitle !== true);
+  const columns = table.columns.filter(({ dataOnly }) => dataOnly !== true);
   const heads = columns.map((column) => `<th scope="col"${styled(column)}>${escapeText(headText(column))}</th>`);
   const fixed = columns.every(({ share }) => share !== undefined);
   const whole = columns.reduce((sum, { share = 0 }) => sum + share, 0);
@@ -95,7 +95,9 @@ ${table.foot.map((cells) => row(cells, ' class="foot-row"')).join('\n')}
 }
 
 function cellHtml(column: SheetColumn, row: SheetRow, inFoot: boolean): string {
-  const open = `<td${styled(column)}>`;
+  // Words in a column of figures, such as why there is none, may break and stand smaller.
+  const words = column.kind === 'number' && typeof row[column.key] === 'string';
+  const open = words ? '<td class="number words">' : `<td${styled(column)}>`;
   if (column.kind === 'tick') return `${open}${inFoot ? '' : '<span class="box"></span>'}</td>`;
   if (column.kind === 'blank') {
     return `${open}${inFoot ? '' : `<span class="fill"></span> ${escapeText(column.unit ?? '')}`}</td>`;

@@ -33,7 +33,7 @@ export function sheetsMarkdown(set: SheetSet, header: SheetHeader = {}): string 
 }
 
 function tableText(table: SheetTable): string[] {
-  const columns = table.columns.filter(({ inTitle }) => inTitle !== true);
+  const columns = table.columns.filter(({ dataOnly }) => dataOnly !== true);
   const line = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
   const rows = [
     line(columns.map((column) => safe(headText(column)))),

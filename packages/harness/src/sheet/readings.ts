@@ -57,31 +57,58 @@ function table(
 ): SheetTable {
   const unit = UNIT[kind];
   const value = { volts: 'valueV', millivolts: 'valueMv', ohms: 'valueOhm' }[kind];
+  const dead = kind === 'ohms';
+  const reasons = [
+    ...new Set(readings.flatMap(({ value, because }) => (value === null ? [because ?? 'not known'] : []))),
+  ];
+  const mark = (because: string | null): string => `note ${letter(reasons.indexOf(because ?? 'not known'))}`;
   const columns: SheetColumn[] = [
-    { key: 'state', head: 'State', kind: 'text', inTitle: true },
-    { key: 'reading', head: 'Reading', kind: 'text', share: 28 },
-    { key: 'red', head: 'Red probe on', kind: 'text', share: 20 },
-    { key: 'black', head: 'Black probe on', kind: 'text', share: 20 },
-    ...(kind === 'ohms'
+    { key: 'state', head: 'State', kind: 'text', dataOnly: true },
+    // The name of a dead reading says whether the load is in or out; elsewhere the probes say all.
+    dead
+      ? { key: 'reading', head: 'Reading', kind: 'text', share: 31 }
+      : { key: 'reading', head: 'Reading', kind: 'text', dataOnly: true },
+    ...(dead ? [] : [{ key: 'circuit', head: 'Circuit', kind: 'text', share: 20 } as const]),
+    { key: 'red', head: 'Red probe on', kind: 'text', share: dead ? 23 : 24 },
+    { key: 'black', head: 'Black probe on', kind: 'text', share: dead ? 20 : 24 },
+    ...(dead
       ? []
       : [{ key: 'currentA', head: 'With', kind: 'number', unit: 'A', digits: 3, round: 'up', share: 8 } as const]),
-    { key: value, head: 'Expected', kind: 'number', unit, digits: DIGITS[kind], round: ROUND[kind], share: 11 },
-    { key: 'measured', head: 'Measured', kind: 'blank', unit, share: 14 },
-    { key: 'good', head: 'Good', kind: 'tick', share: 6 },
+    {
+      key: value,
+      head: 'Expected',
+      kind: 'number',
+      unit,
+      digits: DIGITS[kind],
+      round: ROUND[kind],
+      share: 10,
+    },
+    { key: 'because', head: 'Why there is no figure', kind: 'text', dataOnly: true },
+    { key: 'measured', head: 'Measured', kind: 'blank', unit, share: 13 },
+    { key: 'good', head: 'Good', kind: 'tick', share: 5 },
   ];
   return {
     title,
     file: `readings-${kind}`,
-    note,
+    note:
+      [note ?? '', ...reasons.map((reason, i) => `Note ${letter(i)}: ${reason}.`)].filter(Boolean).join(' ') || null,
     columns,
-    rows: readings.map(({ name, state, probes, value: expected, because, currentA }) => ({
+    rows: readings.map(({ name, circuit, state, probes, value: expected, because, currentA }) => ({
       state: state ?? 'dead',
       reading: name,
+      ...(dead ? {} : { circuit }),
       red: probes[0],
       black: probes[1],
-      ...(kind === 'ohms' ? {} : { currentA }),
-      [value]: expected ?? because ?? 'not known',
+      ...(dead ? {} : { currentA }),
+      [value]: expected ?? mark(because),
+      because: expected === null ? (because ?? 'not known') : null,
     })),
     foot: [],
   };
+}
+
+/** a, b … z, then a1, b1 …: a short sign for a reason that many rows share. */
+function letter(index: number): string {
+  const round = Math.floor(index / 26);
+  return `${'abcdefghijklmnopqrstuvwxyz'.charAt(index % 26)}${round === 0 ? '' : round}`;
 }

@@ -28,8 +28,8 @@ export interface SheetColumn {
   readonly under?: string;
   /** Name of that second text. */
   readonly underHead?: string;
-  /** Said by the table's title already: left out on paper, kept in CSV and data. */
-  readonly inTitle?: true;
+  /** Said elsewhere on the sheet (by the table's title, by a label): left out on paper, kept in CSV and data. */
+  readonly dataOnly?: true;
   /** Leaves out noughts at the end of the fraction: ratings and what else somebody chose from a list. */
   readonly trim?: true;
   /** Share of the table's width on paper, so that tables under one another line up; any scale. */

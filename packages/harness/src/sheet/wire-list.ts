@@ -1,4 +1,4 @@
-import type { LoomPlan } from '../loom/plan-type.js';
+import type { LoomPlan, PlannedWire } from '../loom/plan-type.js';
 import type { Sheet } from './type.js';
 import { cutCm, DECIDED, NO_SIZE, protectionText } from './words.js';
 
@@ -15,7 +15,7 @@ export function wireList(plan: LoomPlan): Sheet {
       fromPlace: wire.from.place,
       to: wire.to.at,
       toPlace: wire.to.place,
-      along: wire.route.join(' · '),
+      way: wayText(wire),
       size: wire.size ?? NO_SIZE,
       colour: wire.colour,
       cutM: cutCm(wire.lengthM) / 100,
@@ -35,19 +35,21 @@ export function wireList(plan: LoomPlan): Sheet {
         file: 'wire-list',
         note: null,
         columns: [
-          { key: 'number', head: 'No.', kind: 'number', decimals: 0 },
-          { key: 'label', head: 'Label', kind: 'text', short: true },
-          { key: 'wire', head: 'Wire', kind: 'text' },
-          { key: 'from', head: 'From', kind: 'text', under: 'fromPlace', underHead: 'From, place' },
-          { key: 'to', head: 'To', kind: 'text', under: 'toPlace', underHead: 'To, place' },
-          { key: 'along', head: 'Along', kind: 'text' },
-          { key: 'size', head: 'Size', kind: 'text', short: true },
-          { key: 'colour', head: 'Colour', kind: 'text' },
-          { key: 'cutM', head: 'Length', kind: 'number', unit: 'm', decimals: 2 },
-          { key: 'currentA', head: 'Current', kind: 'number', unit: 'A', decimals: 2, round: 'up' },
-          { key: 'protectedBy', head: 'Protected by', kind: 'text' },
-          { key: 'decidedBy', head: 'Size decided by', kind: 'text' },
-          { key: 'fitted', head: 'Fitted', kind: 'tick' },
+          { key: 'number', head: 'No.', kind: 'number', decimals: 0, dataOnly: true },
+          { key: 'label', head: 'Label', kind: 'text', share: 18 },
+          { key: 'wire', head: 'Wire', kind: 'text', dataOnly: true },
+          { key: 'from', head: 'From', kind: 'text', share: 15 },
+          { key: 'fromPlace', head: 'From, place', kind: 'text', dataOnly: true },
+          { key: 'to', head: 'To', kind: 'text', share: 15 },
+          { key: 'toPlace', head: 'To, place', kind: 'text', dataOnly: true },
+          { key: 'way', head: 'Way', kind: 'text', share: 19 },
+          { key: 'size', head: 'Size', kind: 'text', share: 7 },
+          { key: 'colour', head: 'Colour', kind: 'text', share: 6 },
+          { key: 'cutM', head: 'Length', kind: 'number', unit: 'm', decimals: 2, share: 6 },
+          { key: 'currentA', head: 'Current', kind: 'number', unit: 'A', decimals: 2, round: 'up', share: 7 },
+          { key: 'protectedBy', head: 'Protected by', kind: 'text', share: 15 },
+          { key: 'decidedBy', head: 'Decided by', kind: 'text', share: 9 },
+          { key: 'fitted', head: 'Fitted', kind: 'tick', share: 5 },
         ],
         rows,
         foot: [],
@@ -55,4 +57,10 @@ export function wireList(plan: LoomPlan): Sheet {
     ],
     cautions: ['local-code', 'battery', 'restraint'],
   };
+}
+
+/** `dash to rear by dash trunk, rear trunk`; the place alone where a wire stays in it. */
+function wayText({ from, to, route }: PlannedWire): string {
+  if (route.length === 0) return `in ${from.place}`;
+  return `${from.place} to ${to.place} by ${route.join(', ')}`;
 }
