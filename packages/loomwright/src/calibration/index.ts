@@ -8,3 +8,4 @@ export {
 } from './calibration-table.js';
 export type { CalibrationCell } from './cells.js';
 export { lookUp, type LookUpInput, type LookUpResult } from './look-up.js';
+export { type FaultBands, faultBands, type FaultBandsInput, type FaultBandsResult } from './fault-bands.js';
