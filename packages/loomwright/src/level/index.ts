@@ -10,3 +10,11 @@ export {
   type DialReading,
 } from './adapt-sender.js';
 export type { DialNetwork } from './dial.js';
+export {
+  type NetworkFault,
+  type NetworkPart,
+  type NetworkReading,
+  senderNetwork,
+  type SenderNetworkInput,
+  type SenderNetworkResult,
+} from './sender-network.js';

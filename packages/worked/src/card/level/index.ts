@@ -1,3 +1,4 @@
 export { adaptSenderCard } from './adapt.js';
 export { ladderSenderCard } from './ladder.js';
 export { evenStrapping, litreList } from './lists.js';
+export { senderNetworkCard } from './network.js';
