@@ -5,9 +5,9 @@ import { defineCard, type Uses } from '../type.js';
 function partsOf(uses: Uses): readonly NetworkPart[] {
   const number = (name: string): number => uses[name] as number;
   const fixedOhm = number('fixedOhm');
-  const top = fixedOhm > 0 ? 'lead' : 'pin';
+  const top = fixedOhm !== 0 ? 'lead' : 'pin';
   const fixed: readonly NetworkPart[] =
-    fixedOhm > 0
+    fixedOhm !== 0
       ? [{ name: 'fixed resistor', from: 'pin', to: 'lead', emptyOhm: fixedOhm, fullOhm: fixedOhm, inTank: false }]
       : [];
   const sender = (name: string, from: string, to: string, second: boolean): NetworkPart => ({
