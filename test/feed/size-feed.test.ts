@@ -286,6 +286,24 @@ describe('edges', () => {
     expect(sized(pump).remarks.map((remark) => remark.code)).toContain('unprotected');
     expect(result.remarks.map((remark) => remark.code)).toContain('rests-on-memory');
   });
+  it('holds the wire against the longest time of the fuse where its limits are given', () => {
+    // Two metres at 3 A: volts ask for little, and a 0.75 mm² wire carries it. What a blade fuse lets through does not
+    // fit the thinnest wires: the size may only rise.
+    const short: SizeFeedInput = {
+      ...pump,
+      outParts: [{ name: 'out', lengthM: 2 }],
+      returnParts: [],
+      load: { kind: 'constant-current', currentA: 12 },
+      limits: { dropV: 2 },
+      leastAreaMm2: 0,
+    };
+    const without = sized({ ...short, protection: fuse });
+    const within = sized({ ...short, protection: { ...fuse, wireLimits: { overloadTempC: 105, shortTempC: 160 } } });
+    expect(within.areaMm2).toBeGreaterThanOrEqual(without.areaMm2);
+    const names = (result: SizeFeedResult): string[] => result.fuse?.checks.map(({ name }) => name) ?? [];
+    expect(names(within).length).toBeGreaterThan(names(without).length);
+    expect(within.checks.every(({ ok }) => ok)).toBe(true);
+  });
   it('holds the wire against a device upstream', () => {
     const result = sized({ ...pump, protection: { kind: 'upstream', name: 'the 40 A main fuse', mayCarryA: 54 } });
     expect(result.ampacityA).toBeGreaterThanOrEqual(54);

@@ -22,6 +22,11 @@ export interface FuseProtection {
   readonly sourceResistanceOhm: number;
   /** Time in s within which that short must be cleared, above 0. */
   readonly clearWithinS: number;
+  /**
+   * What the insulation bears for minutes and for seconds, in °C (for PVC the class and 160, for cross-linked 250).
+   * Where given, the wire is held against the longest time that the fuse may take at every current.
+   */
+  readonly wireLimits?: { readonly overloadTempC: number; readonly shortTempC: number };
 }
 
 /** A device upstream that is there already, with the current at which it is sure to act. */

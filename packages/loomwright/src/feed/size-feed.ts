@@ -153,11 +153,15 @@ export function sizeFeed(input: SizeFeedInput): SizeFeedResult | NotPossible<Jud
   const sizes = stockSizes(FN, input.resistanceBasis, input.stock);
   let below: Judged | null = null;
   for (let i = 0; i < sizes.length; i++) {
-    const judged = judge(input, sizes[i] as ResolvedSize);
+    const size = sizes[i] as ResolvedSize;
+    // A size that plainly cannot do is judged in full only where it ends up beside the answer.
+    if (i + 1 < sizes.length && fallsShort(input, size)) continue;
+    const judged = judge(input, size);
     if (judged.ok && judged.solved !== null) {
+      const before = sizes[i - 1];
       const next = sizes[i + 1];
-      const above = next === undefined ? null : judge(input, next);
-      return answer(judged, judged.solved, below, above);
+      const under = below?.resolved === before ? below : before === undefined ? null : judge(input, before);
+      return answer(judged, judged.solved, under, next === undefined ? null : judge(input, next));
     }
     below = judged;
   }
@@ -203,18 +207,55 @@ function guard(input: SizeFeedInput): void {
  * where the choice would swing to and fro, the larger resistance stands: the safe side for the volts.
  */
 function judge(input: SizeFeedInput, size: ResolvedSize): Judged {
+  const heated = remembered(heat(input.heating, size));
   let fuseOhm = 0;
   for (;;) {
-    const judged = judgeWith({ ...input, outParts: withFuse(input.outParts, fuseOhm) }, size);
+    const judged = judgeWith({ ...input, outParts: withFuse(input.outParts, fuseOhm) }, size, heated);
     const next = judged.fuse?.hotOhm ?? 0;
     if (next <= fuseOhm || !input.outParts.some((part) => 'fuse' in part)) return judged;
     fuseOhm = next;
   }
 }
 
-function judgeWith(input: Plain, size: ResolvedSize): Judged {
+/** The same heating, each temperature worked out once: a size is judged at several voltages, often at one current. */
+function remembered(heated: Heated): Heated {
+  const known = new Map<number, number | null>();
+  return {
+    ...heated,
+    tempC: (currentA) => {
+      let tempC = known.get(currentA);
+      if (tempC === undefined) {
+        tempC = heated.tempC(currentA);
+        known.set(currentA, tempC);
+      }
+      return tempC;
+    },
+  };
+}
+
+/**
+ * Whether a size cannot do, seen without its heat: it is below the mechanical minimum, or loses too much with copper
+ * no warmer than the air and no fuse in the way. More resistance never gives a load more volts.
+ */
+function fallsShort(input: SizeFeedInput, size: ResolvedSize): boolean {
+  const { supplyV, limits, outParts, returnParts, load, leastAreaMm2, heating } = input;
+  if (size.areaMm2 < leastAreaMm2) return true;
+  const parts = withSize(
+    [...withFuse(outParts, 0), ...returnParts],
+    size,
+    input.conductorTempC ?? heating.ambientTempC,
+  );
+  let ohm = 0;
+  for (const part of parts) ohm += part.resistanceOhm;
+  const point = settle(load, supplyV, ohm);
+  if ('code' in point) return true;
+  const lostV = point.currentA * ohm * (1 - 1e-9);
+  const most = Math.min(limits.budget?.dropV ?? Infinity, limits.dropV ?? Infinity, supplyV - (limits.loadV ?? 0));
+  return lostV > most;
+}
+
+function judgeWith(input: Plain, size: ResolvedSize, heated: Heated): Judged {
   const { supplyV, judgedAtV, heating, leastAreaMm2, protection } = input;
-  const heated = heat(heating, size);
   const checks: Check[] = [];
   const at: FeedAt[] = [];
   let solved: SolvePathResult | null = null;
@@ -422,7 +463,10 @@ function protect(
 ): { fuse: ChosenFuse | null; farShortA: number | null; checks: Check[] } {
   const { protection, heating, outParts, returnParts } = input;
   if (protection.kind !== 'fuse') return { fuse: null, farShortA: null, checks: [] };
-  const { by, family, continuousFraction, overloadRule, fuseTempC, shortSupplyV, clearWithinS } = protection;
+  const { by, family, continuousFraction, overloadRule, fuseTempC, shortSupplyV, clearWithinS, wireLimits } =
+    protection;
+  const { ambientTempC, insulationTempC: maxConductorTempC } = heating;
+  const { areaMm2, metal } = size;
   const refuse = (because: string): Check =>
     makeCheck({
       name: 'a fuse that protects the wire',
@@ -451,6 +495,18 @@ function protect(
       overloadRule,
       farShortA,
       clearWithinS,
+      ...(wireLimits === undefined
+        ? {}
+        : {
+            wire: {
+              areaMm2,
+              ambientTempC,
+              maxConductorTempC,
+              ...wireLimits,
+              // Tin counts as copper.
+              ...(metal === 'aluminium' ? { metal } : {}),
+            },
+          }),
     });
   let farShortA = shortSupplyV / pathOhm;
   let chosen = choose(farShortA);
