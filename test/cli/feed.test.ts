@@ -90,13 +90,15 @@ describe('loomwright feed', () => {
     });
     expect(run('--help')).toMatchObject({ status: 0, out: expect.stringContaining('feed') as string });
   });
-  it('starts within half a second', () => {
-    const times = Array.from({ length: 5 }, () => {
+  it('starts within a few times of what an empty script takes', () => {
+    // Half a second is the goal on a quiet machine, where an empty script takes some 0.13 s; loose modules take ten
+    // times an empty script. The ratio holds on a busy machine too.
+    const wall = (args: readonly string[]): number => {
       const started = performance.now();
-      run('feed', example);
+      spawnSync(process.execPath, args, { encoding: 'utf8' });
       return performance.now() - started;
-    }).sort((a, b) => a - b);
-    // The goal is for a quiet machine; twice that still tells a bundle from loose modules (1.3 s and more).
-    expect(times[2]).toBeLessThan(1000);
+    };
+    const rounds = Array.from({ length: 7 }, () => wall([main, 'feed', example]) / wall(['-e', '']));
+    expect(rounds.sort((a, b) => a - b)[3]).toBeLessThan(7);
   });
 });

@@ -44,19 +44,11 @@ describe('the message of each kind of rule', () => {
   const messages: readonly (readonly [rule: InputRule, run: () => unknown, message: string])[] = [
     ['object', () => wireResistance(3 as never), 'wireResistance: input must be an object with named fields, got 3'],
     ['missing', bad({ lengthM: undefined }), 'wireResistance: lengthM is required, got nothing'],
-    [
-      'number',
-      bad({ lengthM: '3 m' }),
-      "wireResistance: lengthM must be a number, without its unit, got '3 m'",
-    ],
+    ['number', bad({ lengthM: '3 m' }), "wireResistance: lengthM must be a number, without its unit, got '3 m'"],
     ['finite', bad({ lengthM: NaN }), 'wireResistance: lengthM must be a finite number, got NaN'],
     ['above', bad({ areaMm2: 0 }), 'wireResistance: areaMm2 must be above 0, got 0'],
     ['atLeast', bad({ lengthM: -3 }), 'wireResistance: lengthM must be at least 0, got -3'],
-    [
-      'atMost',
-      bad({ conductorTempC: 401 }),
-      'wireResistance: conductorTempC must be at most 400, got 401',
-    ],
+    ['atMost', bad({ conductorTempC: 401 }), 'wireResistance: conductorTempC must be at most 400, got 401'],
     ['text', () => awgToAreaMm2(12 as never), "awgToAreaMm2: awg must be a text such as '18' or '4/0', got 12"],
     [
       'list',

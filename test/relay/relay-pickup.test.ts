@@ -181,10 +181,14 @@ describe('edges', () => {
     const warm = { ambientTempC: 60, heatedByV: 14, thermalResistanceKPerW: 40 };
     expectInputError(() => relayPickup(data), 'coilTempC', 'missing');
     expectInputError(() => relayPickup({ ...relay, ...warm }), 'coilTempC', 'oneOfFields');
-    refusesNonsense(relayPickup, { ...data, ...warm, mostCoilTempC: 155 }, {
-      required: ['ambientTempC', 'heatedByV', 'thermalResistanceKPerW'],
-      optional: ['mostCoilTempC'],
-    });
+    refusesNonsense(
+      relayPickup,
+      { ...data, ...warm, mostCoilTempC: 155 },
+      {
+        required: ['ambientTempC', 'heatedByV', 'thermalResistanceKPerW'],
+        optional: ['mostCoilTempC'],
+      },
+    );
     expectInputError(
       () => relayPickup({ ...data, ...warm, thermalResistanceKPerW: 1001 }),
       'thermalResistanceKPerW',

@@ -24,14 +24,7 @@ export {
   necChapter9Table8Uncoated,
 } from './nec-chapter-9-table-8.js';
 export { saeJ1128 } from './sae-j1128.js';
-export {
-  iec60751,
-  iec751of1983,
-  platinumClassA,
-  platinumClassAA,
-  platinumClassB,
-  platinumClassC,
-} from './platinum.js';
+export { iec60751, iec751of1983, platinumClassA, platinumClassAA, platinumClassB, platinumClassC } from './platinum.js';
 export {
   ntc100k,
   ntc103jl1a,
