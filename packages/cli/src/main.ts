@@ -1,6 +1,8 @@
 #!/usr/bin/env node
 import { Command } from 'commander';
-import { feed } from './feed.js';
+import { feed, type Outcome } from './feed.js';
+import { plan } from './plan.js';
+import { writeSheets } from './sheets.js';
 
 const program = new Command('loomwright')
   .description('Electrical calculations for people who wire a vehicle themselves.')
@@ -15,11 +17,39 @@ program
   .option('--working', 'show every step of the calculation')
   .addHelpText('after', '\nExit status: 0 every limit met, 1 bad input, 2 not possible.')
   .action((file: string, options: { json?: boolean; working?: boolean }) => {
-    const { out, err, status } = feed(file, options);
-    process.stdout.write(out);
-    process.stderr.write(err);
-    process.exitCode = status;
+    finish(feed(file, options));
   });
+
+program
+  .command('plan')
+  .description('plan a whole vehicle from its loom file: findings, and every wire with what decided its size')
+  .argument('<file>', 'the loom file')
+  .option('--json', 'print the plan as data, unrounded')
+  .addHelpText('after', '\nExit status: 0 every limit met, 1 bad input, 2 a limit is not met.')
+  .action((file: string, options: { json?: boolean }) => {
+    finish(plan(file, options));
+  });
+
+program
+  .command('sheets')
+  .description('write the sheets of a vehicle: wire list, fuse chart, cut list, loads, readings, drawings')
+  .argument('<file>', 'the loom file')
+  .requiredOption('--out <dir>', 'the folder to make')
+  .option('--force', 'replace sheets that are there')
+  .option('--date <text>', 'the date at the head of each sheet, as you write it; a blank to fill in unless given')
+  .addHelpText(
+    'after',
+    '\nExit status: 0 every limit met, 1 bad input, 2 a limit is not met (the sheets are written and say so).',
+  )
+  .action((file: string, options: { out: string; force?: boolean; date?: string }) => {
+    finish(writeSheets(file, options));
+  });
+
+function finish({ out, err, status }: Outcome): void {
+  process.stdout.write(out);
+  process.stderr.write(err);
+  process.exitCode = status;
+}
 
 program.exitOverride((error) => process.exit(error.exitCode === 0 ? 0 : 1));
 program.parse();

@@ -49,7 +49,7 @@ export function drawLoom(plan: LoomPlan, options: DrawLoomOptions): string {
     const below = width < 560 ? '' : scale.placeText(plan, name);
     const area = freeArea(
       { frame, strokes, taken },
-      around(sheet.put(name), textWidth([name, below]), below === '' ? LINE : 2 * LINE, [11, 20, 32, 46]),
+      around(sheet.put(name), textWidth([name, below]), below === '' ? LINE : 2 * LINE, [11, 20, 32, 46, 64]),
     );
     if (area === null) {
       missing.push(name);
@@ -111,7 +111,7 @@ function layOut(plan: LoomPlan, names: readonly string[], width: number): Sheet 
   const [front, rear] = [Math.max(0, ...xs), Math.min(0, ...xs)];
   const [left, right] = [Math.max(0, ...ys), Math.min(0, ...ys)];
   const side = upright ? Math.min(104, width * 0.28) : 78;
-  const end = upright ? 34 : 44;
+  const end = upright ? 34 : 60;
   const longM = Math.max(front - rear, 0.1);
   const broadM = Math.max(left - right, 0.1);
   const pxPerM = upright

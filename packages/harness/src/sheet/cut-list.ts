@@ -57,7 +57,7 @@ export function cutList(plan: LoomPlan): Sheet {
       { key: 'wire', head: 'Wire', kind: 'text', dataOnly: true },
       { key: 'from', head: 'From', kind: 'text', share: 29 },
       { key: 'to', head: 'To', kind: 'text', share: 29 },
-      { key: 'done', head: 'Done', kind: 'tick', share: 6 },
+      { key: 'done', head: 'Done', kind: 'tick', share: 6.5 },
     ],
     rows: wires.map((wire) => ({
       size,

@@ -85,7 +85,7 @@ function table(
     },
     { key: 'because', head: 'Why there is no figure', kind: 'text', dataOnly: true },
     { key: 'measured', head: 'Measured', kind: 'blank', unit, share: 13 },
-    { key: 'good', head: 'Good', kind: 'tick', share: 5 },
+    { key: 'good', head: 'Good', kind: 'tick', share: 6.5 },
   ];
   return {
     title,

@@ -45,6 +45,6 @@ export function sheetOrder(set: SheetSet): readonly Sheet[] {
 export function standingText({ standing: { failCount, warnCount } }: SheetSet): string {
   const limits = failCount === 1 ? 'limit is' : 'limits are';
   if (failCount > 0) return `${failCount} ${limits} NOT MET: see Findings before you build`;
-  if (warnCount > 0) return `every limit met, ${warnCount} to look at: see Findings`;
+  if (warnCount > 0) return `nothing to be mended, ${warnCount} to look at: see Findings`;
   return 'every limit met';
 }
