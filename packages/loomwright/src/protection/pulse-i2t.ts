@@ -28,8 +28,8 @@ export interface PulseI2tResult {
   readonly rmsA: number;
 }
 
-/** Share of peak² × duration of each shape but the ramp. */
-const SHARE = { square: 1, 'half-sine': 1 / 2, triangle: 1 / 3, parabola: 1 / 5, exponential: 1 / 2 } as const;
+/** Peak² × duration over I²t of each shape but the ramp: whole numbers, which a bundler need not work out. */
+const PARTS = { square: 1, 'half-sine': 2, triangle: 3, parabola: 5, exponential: 2 } as const;
 
 /**
  * I²t of one pulse by its shape: the heat that an inrush brings to a fuse.
@@ -70,7 +70,7 @@ export function pulseOf(fn: string, pulse: PulseI2tInput, at: string): PulseI2tR
     if (startA !== undefined) {
       throw new InputError(fn, `${at}startA`, 'oneOf', startA, 'must be left out: only a ramp has one');
     }
-    share = SHARE[shape];
+    share = 1 / PARTS[shape];
   }
   return { i2tA2s: share * peakA * peakA * durationS, rmsA: peakA * Math.sqrt(share) };
 }
