@@ -3,6 +3,8 @@ import type { Problem } from './problem.js';
 
 /** Largest file that is read, in characters: a vehicle of several thousand circuits is well below. */
 export const LARGEST_FILE = 4_000_000;
+/** Most lines that are read. */
+export const MOST_LINES = 200_000;
 /** Deepest nesting that is read. */
 export const DEEPEST_NESTING = 40;
 
@@ -30,6 +32,8 @@ export function readFile(text: string): { readonly file: ReadFile | null; readon
   if (text.length > LARGEST_FILE) {
     return stop('size', `the file has ${text.length} characters; at most ${LARGEST_FILE} are read`);
   }
+  const lineCount = text.split('\n').length;
+  if (lineCount > MOST_LINES) return stop('size', `the file has ${lineCount} lines; at most ${MOST_LINES} are read`);
   const depth = nesting(text);
   if (depth > DEEPEST_NESTING)
     return stop('size', `the file is nested ${depth} deep; at most ${DEEPEST_NESTING} are read`);
@@ -37,11 +41,16 @@ export function readFile(text: string): { readonly file: ReadFile | null; readon
   let document: Document.Parsed;
   let data: unknown;
   try {
-    document = parseDocument(text, { lineCounter: lines, prettyErrors: false, uniqueKeys: true, merge: false });
+    document = parseDocument(text, { lineCounter: lines, prettyErrors: false, uniqueKeys: false, merge: false });
     const [error] = document.errors;
     if (error !== undefined) {
       const { line, col } = lines.linePos(error.pos[0]);
       return stop('syntax', `not valid YAML or JSON: ${error.message}`, line, col);
+    }
+    const twice = doubled(document.contents);
+    if (twice !== null) {
+      const { line, col } = lines.linePos(twice.range?.[0] ?? 0);
+      return stop('syntax', 'not valid YAML or JSON: Map keys must be unique', line, col);
     }
     data = document.toJS({ maxAliasCount: 50 });
   } catch (error) {
@@ -55,6 +64,26 @@ export function readFile(text: string): { readonly file: ReadFile | null; readon
   }
   const pairs: Pairs = new WeakMap();
   return { file: { data, place: (path) => place(document, lines, pairs, path) }, problems: [] };
+}
+
+/** The second of two like keys of a map, or null. The parser's own search compares every key with every other. */
+function doubled(node: Node | null): Node | null {
+  if (isMap(node)) {
+    const seen = new Set<string>();
+    for (const { key, value } of node.items as { key: Node; value: Node | null }[]) {
+      const name = String((key as { value?: unknown } | null)?.value ?? key);
+      if (seen.has(name)) return key;
+      seen.add(name);
+      const inner = doubled(value);
+      if (inner !== null) return inner;
+    }
+  } else if (isSeq(node)) {
+    for (const item of node.items as Node[]) {
+      const inner = doubled(item);
+      if (inner !== null) return inner;
+    }
+  }
+  return null;
 }
 
 /** Depth of brackets in flow style, and of indentation, without parsing: a bound against hostile nesting. */

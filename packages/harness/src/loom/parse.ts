@@ -4,6 +4,7 @@ import type { Problem } from '../file/problem.js';
 import { dotted, problemsOf } from '../file/problems-of.js';
 import { readFile, type ReadFile } from '../file/read.js';
 import { brokenReferences } from './references.js';
+import { brokenRules } from './broken-rules.js';
 import { type Loom, loomSchema } from './schema.js';
 
 /** Most things of one kind that a file may name: a vehicle of several thousand circuits is below. */
@@ -34,20 +35,23 @@ export function parseLoom(text: string): ParsedLoom {
   if (crowded.length > 0) return { ok: false, problems: crowded };
   const result = loomSchema.safeParse(file.data);
   const found = result.success ? [] : problemsOf(result.error, file, knownOf(loomJsonSchema()));
-  for (const { path, rule, message, likely } of brokenReferences(file.data)) {
+  const broken = brokenReferences(file.data);
+  // The rest can be judged only where every name leads somewhere.
+  const more = result.success && broken.length === 0 ? brokenRules(result.data) : [];
+  for (const { path, rule, message, likely } of [...broken, ...more]) {
     const at = file.place(path);
     found.push({ line: at?.line ?? null, column: at?.column ?? null, field: dotted(path), rule, message, likely });
   }
   if (result.success && found.length === 0) return { ok: true, loom: result.data };
   found.sort((a, b) => (a.line ?? 0) - (b.line ?? 0) || (a.column ?? 0) - (b.column ?? 0));
   if (found.length > MOST_PROBLEMS) {
-    const more = found.length - MOST_PROBLEMS;
-    found.splice(MOST_PROBLEMS, more, {
+    const left = found.length - MOST_PROBLEMS;
+    found.splice(MOST_PROBLEMS, left, {
       line: null,
       column: null,
       field: '',
       rule: 'size',
-      message: `and ${more} more problems; mend these first.`,
+      message: `and ${left} more problems; mend these first.`,
       likely: null,
     });
   }

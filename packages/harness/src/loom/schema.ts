@@ -5,9 +5,9 @@ import * as trade from '../schema/trade.js';
 // The loom file: everything that is on a vehicle. Keys are trade words; every quantity carries its unit. Things with a
 // name stand in maps under it, so that no name can be given twice and their order means nothing.
 
-const ohm = () => quantity('resistanceOhm', { min: 0 });
-const metres = () => quantity('lengthM', { min: 0 });
-const amps = () => quantity('currentA', { above: 0 });
+const ohm = () => quantity('resistanceOhm', { min: 0, max: 1e6 });
+const metres = () => quantity('lengthM', { min: 0, max: 1000 });
+const amps = () => quantity('currentA', { above: 0, max: 1e4 });
 const named = <T extends z.ZodType>(value: T) => z.record(z.string().min(1).max(80), value);
 const name = (what: string) => z.string().min(1).max(80).describe(`Name of ${what}`);
 
@@ -78,7 +78,7 @@ const place = z.strictObject({
 const route = z.strictObject({
   from: name('a place'),
   to: name('another place'),
-  length: quantity('lengthM', { above: 0 }),
+  length: quantity('lengthM', { above: 0, max: 1000 }),
   ambient: trade.ambient.optional().describe('Where the way between is hotter than both of its ends'),
 });
 
@@ -212,7 +212,7 @@ const switchItem = z.strictObject({
 const item = z.discriminatedUnion('kind', [loadItem, sensorItem, switchItem]);
 
 const state = z.strictObject({
-  volts: named(quantity('supplyV', { above: 0 })).describe('At the posts of each battery'),
+  volts: named(quantity('supplyV', { above: 0, max: 1000 })).describe('At the posts of each battery'),
   alternator: z.enum(['off', 'idle', 'full']),
   isolator: z.enum(['open', 'closed']),
   note: z.string().optional(),
