@@ -11,7 +11,7 @@ function run(script, args, cwd) {
 }
 
 // Data loaders run in Node and get the built packages. Types are read from the sources and need no build.
-for (const name of ['loomwright', 'worked']) {
+for (const name of ['loomwright', 'worked', 'harness']) {
   if (!existsSync(at(`../packages/${name}/dist/index.js`)))
     run(at('../packages/build.mjs'), [], at(`../packages/${name}/`));
 }

@@ -48,6 +48,7 @@ export default defineConfig({
   transformHtml: (html) => withContentPolicy(html.replace('<div id="app"></div>', `<div id="app"></div>${lost}`)),
   vite: {
     build: { assetsInlineLimit: 0, target: 'es2022' },
+    worker: { format: 'es' },
     resolve: {
       alias: [
         { find: /^loomwright$/, replacement: at('../../packages/loomwright/src/index.ts') },

@@ -19,6 +19,7 @@ export function withContentPolicy(html: string): string {
     `script-src ${["'self'", ...inline].join(' ')}`,
     "style-src 'self' 'unsafe-inline'",
     "img-src 'self' data:",
+    "worker-src 'self'",
     "object-src 'none'",
     "base-uri 'self'",
     "form-action 'self'",
