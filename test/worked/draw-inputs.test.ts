@@ -69,6 +69,19 @@ describe('pinCircuit', () => {
     );
     for (const x of numbers(svg, 'x')) expect(x).toBeLessThanOrEqual(width);
   });
+  it('puts a long label below the line rather than over the edge', () => {
+    const at = (tapLabel: string): string =>
+      pinCircuit({
+        title: 'T',
+        topLabel: '5 V',
+        parts: [{ kind: 'resistor', label: '1 kΩ' }],
+        tapAfter: 1,
+        tapLabel,
+        width: 320,
+      });
+    expect(at('pin')).toMatch(/font-weight="600">pin</);
+    expect(at('pin, 0.179 V to 2.823 V')).toMatch(/x="320"[^>]* text-anchor="end">pin, 0.179 V to 2.823 V</);
+  });
   it('leaves the tap out where there is none', () => {
     const svg = pinCircuit({ title: 'LED', topLabel: '12 V', parts: [{ kind: 'led', label: '2 V' }], width: 320 });
     expect(svg).toContain('aria-label="LED. 12 V, 2 V, ground"');

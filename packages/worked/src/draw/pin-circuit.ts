@@ -116,7 +116,10 @@ export function pinCircuit(input: PinCircuitInput): string {
     line(x - 3, end + 18, x + 3, end + 18, ink.text),
   );
   if (node !== null) {
-    const right = Math.min(width - 120, 300);
+    // Beside the pin where there is room for it, else below its line.
+    const text = tapLabel ?? '';
+    const fits = Math.min(width - 120, 300) + 16 + text.length * 7.4 <= width;
+    const right = fits ? Math.min(width - 120, 300) : width - 10;
     shapes.push(line(x, node, right, node, ink.copper), dot(x, node, ink.copper));
     if (pullUp !== undefined) {
       const px = Math.min(right - 40, 210);
@@ -131,7 +134,9 @@ export function pinCircuit(input: PinCircuitInput): string {
     }
     shapes.push(
       element('circle', { cx: right + 4, cy: node, r: 4, fill: ink.ground, stroke: ink.copper, 'stroke-width': 1.5 }),
-      label(right + 16, node + 5, tapLabel ?? '', { 'font-weight': 600 }),
+      fits
+        ? label(right + 16, node + 5, text, { 'font-weight': 600 })
+        : label(width, node + 21, text, { 'font-weight': 600, 'text-anchor': 'end' }),
     );
   }
   const said = [topLabel, ...parts.map((part) => part.label), 'ground'];

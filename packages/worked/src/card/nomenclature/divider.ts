@@ -7,7 +7,7 @@ export const dividerTerms = {
   outFraction: { label: 'Share that is left', symbol: 'k' },
   upperOhm: { label: 'Upper resistor', symbol: 'R_1' },
   lowerOhm: { label: 'Lower resistor', symbol: 'R_2' },
-  sourceOhm: { label: 'Resistance that the pin sees', symbol: 'R_\\mathrm{pin}' },
+  sourceOhm: { label: 'Resistance that the pin sees', symbol: 'R_s' },
   upperW: { label: 'Heat of the upper resistor', symbol: 'P_1' },
   lowerW: { label: 'Heat of the lower resistor', symbol: 'P_2' },
   inputOhm: { label: 'Input itself', symbol: 'R_\\mathrm{in}' },
