@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import {
   cellText,
   type LoomPlan,
+  parseLoom,
+  planLoom,
   sheetFiles,
   sheetOrder,
   sheets,
@@ -11,7 +13,7 @@ import {
 } from '@loomwright/harness';
 import { parseHTML } from 'linkedom';
 import { disagreements } from '../support/sheets-agree.js';
-import { smallPlan } from '../support/small-plan.js';
+import { sandpiperText, smallPlan } from '../support/small-plan.js';
 
 const set = sheets(smallPlan);
 const csv = Object.fromEntries(sheetsCsv(set).map(({ name, text }) => [name, text]));
@@ -86,6 +88,13 @@ describe('sheets by hand', () => {
 
 describe('no two sheets disagree', () => {
   it('on the plan by hand', () => expect(disagreements(set)).toEqual([]));
+  it('on the whole of Sandpiper', () => {
+    const parsed = parseLoom(sandpiperText);
+    if (!parsed.ok) throw new Error(parsed.problems[0]?.message);
+    const plan = planLoom(parsed.loom);
+    expect(plan.wires.length).toBeGreaterThan(100);
+    expect(disagreements(sheets(plan))).toEqual([]);
+  });
   it.each([
     ['a length', 'wires', 'cutM', 9.99, /horn|tail|feeder/],
     ['a label', 'cuts', 'label', 'X', /label/],

@@ -66,7 +66,7 @@ export function drawLoom(plan: LoomPlan, options: DrawLoomOptions): string {
     return label(x, y + 12, text, { 'font-size': TEXT, 'font-weight': 600 });
   });
   const values = [...trunks]
-    .sort((a, b) => (b.worst?.share ?? -Infinity) - (a.worst?.share ?? -Infinity))
+    .sort((a, b) => (b.worst?.rank ?? -Infinity) - (a.worst?.rank ?? -Infinity))
     .map((trunk) => valueLabel(trunk, scale, frame, strokes, taken));
   const key = legend({
     title: scale.title,
@@ -79,7 +79,7 @@ export function drawLoom(plan: LoomPlan, options: DrawLoomOptions): string {
   });
   const worst = trunks.reduce<Trunk | null>((found, trunk) => {
     if (trunk.worst === null) return found;
-    return trunk.worst.share > (found?.worst?.share ?? -Infinity) ? trunk : found;
+    return trunk.worst.rank > (found?.worst?.rank ?? -Infinity) ? trunk : found;
   }, null);
   return drawing(
     width,
@@ -185,7 +185,7 @@ function trunksOf(plan: LoomPlan, scale: Scale, sheet: Sheet): Trunk[] {
     const found = new Set(bundle.wires.map((wire) => circuitOf.get(wire) ?? ''));
     const worst = [...found].reduce<Judged | null>((most, name) => {
       const one = judged.get(name) ?? null;
-      return one !== null && (most === null || one.share > most.share) ? one : most;
+      return one !== null && (most === null || one.rank > most.rank) ? one : most;
     }, null);
     const widthPx = Math.max(1.6, (sheet.thickestPx * (bundle.diameterMm ?? 0)) / thickest);
     return { bundle, worst, stroke: { from: sheet.put(bundle.from), to: sheet.put(bundle.to), widthPx } };

@@ -22,43 +22,36 @@ export interface Scale {
   readonly placeText: (plan: LoomPlan, place: string) => string;
 }
 
-/** A circuit's value with its class. The higher `share`, the worse. */
+/** A circuit's value with its class. The higher `rank`, the worse: what is not met before all that is. */
 export interface Judged {
   readonly circuit: PlannedCircuit;
   readonly value: number;
-  readonly share: number;
+  readonly rank: number;
   readonly index: 0 | 1 | 2 | 3;
 }
 
-const FORMS = [
-  { colour: ink.verdigris, dash: null, mark: '✓' },
-  { colour: ink.blue, dash: [2.6, 0.7], mark: '✓' },
-  { colour: ink.amber, dash: [1.2, 0.6], mark: '!' },
-  { colour: ink.red, dash: [0.45, 0.45], mark: '✕' },
-] as const;
-
-function shades(words: readonly [string, string, string, string]): Scale['shades'] {
-  const [a, b, c, d] = FORMS;
+/** Three classes that are met and one that is not; the third may ask for a look. */
+function shades(words: readonly [string, string, string, string], third: '✓' | '!'): Scale['shades'] {
   return [
-    { ...a, words: words[0] },
-    { ...b, words: words[1] },
-    { ...c, words: words[2] },
-    { ...d, words: words[3] },
+    { colour: ink.verdigris, dash: null, mark: '✓', words: words[0] },
+    { colour: ink.blue, dash: [2.6, 0.7], mark: '✓', words: words[1] },
+    { colour: ink.amber, dash: [1.2, 0.6], mark: third, words: words[2] },
+    { colour: ink.red, dash: [0.45, 0.45], mark: '✕', words: words[3] },
   ];
 }
 
-/** Volts lost from the battery to a load and back, against what it may lose. */
+/** Volts lost from the battery to a load and back; what loses more than it may is a class of its own. */
 export function voltScale(): Scale {
   const format = (value: number): string => formatQuantity(value, 'V', { decimals: 2, round: 'up' });
   const of = (circuit: PlannedCircuit): Judged | null => {
     if (circuit.dropLimitV === null || circuit.ownDropV === null) return null;
     const value = circuit.sharedDropV + circuit.ownDropV;
-    const share = value / circuit.dropLimitV;
-    return { circuit, value, share, index: share <= 0.5 ? 0 : share <= 0.8 ? 1 : share <= 1 ? 2 : 3 };
+    const index = value > circuit.dropLimitV ? 3 : value > 0.5 ? 2 : value > 0.25 ? 1 : 0;
+    return { circuit, value, rank: index === 3 ? 1e6 + value : value, index };
   };
   return {
-    title: 'Volts lost by the worst load behind each trunk, out and back, of what it may lose',
-    shades: shades(['up to half', 'up to 80 %', 'up to all', 'more: not met']),
+    title: 'Most volts lost by a load behind each trunk, from the battery and back',
+    shades: shades(['up to 0.25 V', 'up to 0.5 V', 'over 0.5 V, met', 'not met'], '✓'),
     of,
     format,
     placeText: (plan, place) => {
@@ -77,12 +70,12 @@ export function heatScale(plan: LoomPlan): Scale {
   const format = (value: number): string => formatQuantity(value, '°C', { decimals: 0, round: 'up' });
   return {
     title: `Hottest copper in each trunk; its insulation bears ${formatQuantity(limitC, '°C', { trim: true, digits: 4 })}`,
-    shades: shades(['40 K of room or more', '20 to 40 K of room', 'less than 20 K', 'hotter: not met']),
+    shades: shades(['40 K of room or more', '20 to 40 K of room', 'less than 20 K', 'hotter: not met'], '!'),
     of: (circuit) => {
       const value = circuit.conductorTempC;
       if (value === null) return null;
       const roomK = limitC - value;
-      return { circuit, value, share: -roomK, index: roomK >= 40 ? 0 : roomK >= 20 ? 1 : roomK >= 0 ? 2 : 3 };
+      return { circuit, value, rank: -roomK, index: roomK >= 40 ? 0 : roomK >= 20 ? 1 : roomK >= 0 ? 2 : 3 };
     },
     format,
     placeText: ({ loom }, place) => {
