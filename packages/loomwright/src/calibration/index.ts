@@ -9,3 +9,12 @@ export {
 export type { CalibrationCell } from './cells.js';
 export { lookUp, type LookUpInput, type LookUpResult } from './look-up.js';
 export { type FaultBands, faultBands, type FaultBandsInput, type FaultBandsResult } from './fault-bands.js';
+export type { SharedDevice, SharedSensorKind } from './shared-node.js';
+export {
+  type SharedCure,
+  type SharedReading,
+  sharedSensor,
+  type SharedSensorInput,
+  type SharedSensorResult,
+  type SharedState,
+} from './shared-sensor.js';

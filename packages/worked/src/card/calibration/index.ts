@@ -1,4 +1,5 @@
 export { cellList } from './cell-list.js';
 export { faultBandsCard } from './fault-bands.js';
 export { lookUpCard } from './look-up.js';
+export { sharedSensorCard } from './shared-sensor.js';
 export { calibrationTableCard } from './table.js';
