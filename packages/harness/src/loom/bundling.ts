@@ -73,7 +73,7 @@ export class Bundling {
         : this.#sizer.aloneA(one.size, around[i]?.ambientTempC ?? 20);
     });
     for (const [route, members] of this.#members) {
-      const one = this.#bundle(members, capacity, states, sized);
+      const one = this.#bundle(members, capacity, states, sized, this.#judged.get(route));
       judged.set(route, one);
       for (const { draft } of members) {
         const before = factors[draft];
@@ -132,6 +132,7 @@ export class Bundling {
     capacity: readonly number[],
     states: readonly SolvedState[],
     sized: readonly (Sized | null)[],
+    before: Judged | undefined,
   ): Judged {
     if (members.length === 0) {
       return { currentCarryingCount: 0, loadedFraction: 0, loadedState: null, factor: 1, instead: null };
@@ -157,6 +158,9 @@ export class Bundling {
         loadedState = state.name;
       }
     }
+    // A share of the round before that is no smaller and near stands: nothing creeps.
+    const past = before?.loadedFraction ?? -1;
+    if (past > loadedFraction && past - loadedFraction <= 0.003) loadedFraction = past;
     const found = this.#factor(members, Math.max(0.001, loadedFraction), currentCarryingCount, sized);
     return { currentCarryingCount, loadedFraction, loadedState, ...found };
   }

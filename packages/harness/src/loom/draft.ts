@@ -105,10 +105,18 @@ class Drafting {
   readonly #loom: Loom;
   readonly #way: (from: string, to: string) => Way;
   readonly #drafts: Draft[] = [];
+  /** The next point of each of the grounds. */
+  readonly #parents = new Map<string, string>();
 
   constructor(loom: Loom) {
     this.#loom = loom;
     this.#way = waysOf(loom);
+    for (const [name, battery] of Object.entries(loom.supply.batteries)) {
+      this.#parents.set(node.negative(name), node.ground(battery.ground));
+    }
+    for (const [name, { to }] of Object.entries(loom.grounds)) {
+      if (to !== undefined) this.#parents.set(node.ground(name), node.ground(to));
+    }
   }
 
   all(): readonly Draft[] {
@@ -222,8 +230,7 @@ class Drafting {
   #between(a: string, b: string): readonly string[] {
     const chain = (start: string): string[] => {
       const list = [start];
-      for (let next = groundParent(this.#loom, start); next !== null; next = groundParent(this.#loom, next))
-        list.push(next);
+      for (let next = this.#parents.get(start); next !== undefined; next = this.#parents.get(next)) list.push(next);
       return list;
     };
     const [up, down] = [chain(a), chain(b)];
@@ -686,17 +693,6 @@ class Path {
     const name = before === 0 ? base : `${base} ${before + 1}`;
     return { name, use, from, to, way, lengthM, side: this.side, unfused: this.unfused, colour: this.#colour };
   }
-}
-
-/** The next point of the grounds, or null at the last. */
-export function groundParent(loom: Loom, point: string): string | null {
-  for (const [name, battery] of Object.entries(loom.supply.batteries)) {
-    if (point === node.negative(name)) return node.ground(battery.ground);
-  }
-  for (const [name, ground] of Object.entries(loom.grounds)) {
-    if (point === node.ground(name)) return ground.to === undefined ? null : node.ground(ground.to);
-  }
-  return null;
 }
 
 function groundPlace(loom: Loom, name: string): string {

@@ -121,6 +121,18 @@ export class Network {
     return sum;
   }
 
+  /** Ohms from the ground point that lies farthest to the root. */
+  farthestOhm(ohms: readonly PathOhm[]): number {
+    const sums = new Float64Array(this.nodes.length);
+    let most = 0;
+    for (let i = this.#grounds.length - 1; i >= 0; i--) {
+      const edge = this.#grounds[i] as Edge;
+      sums[edge.child] = (sums[edge.parent] as number) + ohmOf(edge, ohms);
+      if (this.nodes[edge.child]?.startsWith('ground ') === true) most = Math.max(most, sums[edge.child] as number);
+    }
+    return most;
+  }
+
   /** Ohms between two points of the grounds. */
   ohmBetween(a: string, b: string, ohms: readonly PathOhm[]): number {
     const up = new Set<number>();

@@ -67,8 +67,20 @@ function settle(loom: Loom): Settled {
     rounds++;
     const sizes = sized.map((one) => one?.size ?? -1);
     bundling.judge(sized, around, states);
+    const farthestOhm = network.farthestOhm(ohms);
     const next = drafts.map((draft, i) =>
-      surroundings(loom, draft, i, network, ohms, states, bundling, rounds > GROW_ONLY_AFTER ? (sizes[i] ?? 0) : 0),
+      surroundings(
+        loom,
+        draft,
+        i,
+        network,
+        ohms,
+        states,
+        bundling,
+        rounds > GROW_ONLY_AFTER ? (sizes[i] ?? 0) : 0,
+        farthestOhm,
+        around[i],
+      ),
     );
     const nextKeys = next.map((one) => JSON.stringify(one));
     // A circuit whose surroundings are the same has the same size: it is not gone through again.
@@ -119,6 +131,8 @@ function surroundings(
   states: readonly SolvedState[],
   bundling: Bundling,
   floor: number,
+  farthestOhm: number,
+  before: Surroundings | undefined,
 ): Surroundings {
   const { nodes, load } = draft;
   const batteryV = (state: SolvedState): number => {
@@ -147,13 +161,14 @@ function surroundings(
   if (draft.battery !== null && nodes !== null) {
     sourceOhm += network.ohmToRoot(nodes.from, ohms);
     const negative = node.negative(draft.battery);
+    // Of a feeder the short may be to any metal: as far from the battery as a ground point can be, by way of the root.
     sourceOhm +=
       nodes.to !== null
         ? network.ohmBetween(nodes.to, negative, ohms)
-        : Math.max(...Object.keys(loom.grounds).map((name) => network.ohmBetween(node.ground(name), negative, ohms)));
+        : farthestOhm + network.ohmToRoot(negative, ohms);
   }
   const way = bundling.placeOf(i);
-  return {
+  const here: Surroundings = {
     currentA: up(currentA, 1e-3),
     sourcesV: [...new Set(sourcesV.map((volts) => down(volts, 1e-3)))].sort((a, b) => a - b),
     sharedDropV: up(sharedDropV, 1e-3),
@@ -162,6 +177,21 @@ function surroundings(
     sourceOhm: up(sourceOhm, 1e-4),
     floor,
   };
+  return before !== undefined && stillSafe(before, here) ? before : here;
+}
+
+/** Whether figures of the round before are still on the safe side, and near: then they stand, and nothing creeps. */
+function stillSafe(before: Surroundings, now: Surroundings): boolean {
+  const within = (above: number, below: number, room: number): boolean => above >= below && above - below <= room;
+  return (
+    before.floor === now.floor &&
+    before.bundleFactor === now.bundleFactor &&
+    within(before.currentA, now.currentA, 0.005 * now.currentA + 0.001) &&
+    within(before.sharedDropV, now.sharedDropV, 0.004) &&
+    within(before.sourceOhm, now.sourceOhm, 5e-4) &&
+    before.sourcesV.length === now.sourcesV.length &&
+    before.sourcesV.every((volts, i) => within(now.sourcesV[i] as number, volts, 0.004))
+  );
 }
 
 function up(value: number, step: number): number {

@@ -22,7 +22,8 @@ export function planned(settled: Settled): LoomPlan {
   const { loom, drafts, sized, bundling, states, rounds, agreed } = settled;
   const fuses = fusesOf(settled);
   const stateList = states.map((_, i) => stateOf(settled, i));
-  const circuits = drafts.map((draft, i) => circuitOf(settled, draft, i, stateList));
+  const loads = stateList.map((state) => new Map(state.loads.map((load) => [load.circuit, load])));
+  const circuits = drafts.map((draft, i) => circuitOf(settled, draft, i, stateList, loads));
   const wires = wiresOf(settled);
   return {
     vehicle: { name: loom.vehicle.name, note: loom.vehicle.note ?? null },
@@ -82,7 +83,15 @@ function wiresOf({ loom, drafts, sized, sizer }: Settled): readonly PlannedWire[
   }));
 }
 
-function circuitOf(settled: Settled, draft: Draft, i: number, states: readonly PlannedState[]): PlannedCircuit {
+type Loads = readonly ReadonlyMap<string, PlannedState['loads'][number]>[];
+
+function circuitOf(
+  settled: Settled,
+  draft: Draft,
+  i: number,
+  states: readonly PlannedState[],
+  loads: Loads,
+): PlannedCircuit {
   const { sizer, bundling } = settled;
   const sized = settled.sized[i] as Sized;
   const around = settled.around[i] as Settled['around'][number];
@@ -90,7 +99,7 @@ function circuitOf(settled: Settled, draft: Draft, i: number, states: readonly P
   const { currentA, currentState } = mostCurrent(settled, draft, i);
   const way = bundling.placeOf(i);
   const { factor, route } = bundling.factorOf(i);
-  const worst = worstDrop(settled, draft, i, states);
+  const worst = worstDrop(settled, draft, i, states, loads);
   return {
     name: draft.name,
     kind: draft.kind,
@@ -144,6 +153,7 @@ function worstDrop(
   draft: Draft,
   i: number,
   states: readonly PlannedState[],
+  loads: Loads,
 ): { state: string | null; ownDropV: number | null; checks: readonly Check[] } {
   const { outOhm, backOhm } = settled.ohms[i] as Settled['ohms'][number];
   if (draft.nodes === null) return { state: null, ownDropV: null, checks: [] };
@@ -164,7 +174,7 @@ function worstDrop(
   let starved: string | null = null;
   states.forEach((one, s) => {
     if (one.starved.includes(draft.name)) starved ??= one.name;
-    const load = one.loads.find(({ circuit }) => circuit === draft.name);
+    const load = loads[s]?.get(draft.name);
     if (load === undefined) return;
     const drop = load.outDropV + load.backDropV;
     if (drop <= lost) return;
@@ -355,12 +365,13 @@ function channelsOf(settled: Settled): readonly PlannedChannel[] {
 function relaysOf(settled: Settled): readonly PlannedRelay[] {
   const { loom, drafts, states, network, ohms } = settled;
   const { rules } = loom;
+  const numbers = new Map(drafts.map(({ name }, i) => [name, i]));
   return drafts.flatMap((draft, i): PlannedRelay[] => {
     const { item } = draft;
     if (item?.relay === undefined) return [];
     const { type, at, control } = item.relay;
     const relay = loom.relayTypes[type] as Loom['relayTypes'][string];
-    const coil = drafts.findIndex(({ name }) => name === `coil ${draft.name}`);
+    const coil = numbers.get(`coil ${draft.name}`) ?? -1;
     const { currentA } = mostCurrent(settled, draft, i);
     const lowest = states
       .filter(({ name }) => draft.on.includes(name))
@@ -419,13 +430,21 @@ export function contactLoad({ nature }: LoomLoad, rule: ContactRatioTable): Cont
 }
 
 function groundsOf({ loom, drafts, ohms }: Settled): readonly PlannedGround[] {
+  const numbers = new Map(drafts.map(({ name }, i) => [name, i]));
+  const returning = new Map<string, string[]>();
+  for (const { nodes, name } of drafts) {
+    const end = nodes === null ? null : (nodes.to ?? nodes.load);
+    if (end === null) continue;
+    const list = returning.get(end);
+    if (list === undefined) returning.set(end, [name]);
+    else list.push(name);
+  }
   return Object.keys(loom.grounds)
     .sort()
     .map((name) => {
       const ground = loom.grounds[name] as Loom['grounds'][string];
       const at = node.ground(name);
-      const strap = drafts.findIndex((draft) => draft.name === `strap ${name}`);
-      const path = ohms[strap];
+      const path = ohms[numbers.get(`strap ${name}`) ?? -1];
       const strapOhm = path === undefined ? 0 : path.outOhm + path.backOhm;
       const by = ground.to === undefined ? 'root' : ground.body === undefined ? 'strap' : 'body';
       return {
@@ -436,9 +455,7 @@ function groundsOf({ loom, drafts, ohms }: Settled): readonly PlannedGround[] {
         circuit: by === 'strap' ? `strap ${name}` : null,
         jointOhm: ground.joint,
         resistanceOhm: by === 'root' ? 0 : by === 'strap' ? strapOhm : ground.joint + (ground.body ?? 0),
-        circuits: drafts
-          .filter(({ nodes }) => nodes !== null && (nodes.to === at || (nodes.to === null && nodes.load === at)))
-          .map((draft) => draft.name),
+        circuits: returning.get(at) ?? [],
       };
     });
 }

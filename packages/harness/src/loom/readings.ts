@@ -86,13 +86,16 @@ export function readingsOf({ drafts }: Settled, plan: LoomPlan): readonly Expect
     const key = `ground ${ground.name}`;
     const most = busiest(plan, key);
     if (most === null) continue;
-    const currentA = states.get(most)?.currents[key] ?? 0;
+    // The probes go so that the reading is above 0: where it runs the other way they change places.
+    const flowA = states.get(most)?.currents[key] ?? 0;
+    const currentA = Math.abs(flowA);
+    const ends = [key, `ground ${ground.to ?? ''}`] as const;
     list.push({
       name: `${key}: millivolts over joint and body`,
       kind: 'millivolts',
       state: most,
       circuit: key,
-      probes: [key, `ground ${ground.to ?? ''}`],
+      probes: flowA < 0 ? [ends[1], ends[0]] : ends,
       value: currentA * ground.resistanceOhm * 1000,
       because: null,
       currentA,

@@ -29,7 +29,7 @@ export function waysOf(loom: Loom): (from: string, to: string) => Way {
     edges.get(from)?.push({ route, to, lengthM: length });
     edges.get(to)?.push({ route, to: from, lengthM: length });
   }
-  const trees = new Map<string, ReturnType<typeof shortest>>();
+  const searches = new Map<string, Search>();
   const known = new Map<string, Way>();
   return (from, to) => {
     // The same way there and back: wires of one pair lie together even where two ways are equally short.
@@ -37,23 +37,38 @@ export function waysOf(loom: Loom): (from: string, to: string) => Way {
     const key = `${a}\u0000${b}`;
     let way = known.get(key);
     if (way === undefined) {
-      let tree = trees.get(a);
-      if (tree === undefined) trees.set(a, (tree = shortest(edges, a)));
-      way = walk(loom, tree, a, b);
+      const search = searches.get(a) ?? begin(a);
+      searches.set(a, search);
+      reach(edges, search, b);
+      way = walk(loom, search.best, a, b);
       known.set(key, way);
     }
     return a === from ? way : { ...way, routes: [...way.routes].reverse(), places: [...way.places].reverse() };
   };
 }
 
-/** Shortest distances from one place, with the last step of each. */
-function shortest(edges: ReadonlyMap<string, readonly Edge[]>, start: string) {
-  const best = new Map<string, { lengthM: number; via: Edge; from: string }>();
-  const done = new Set<string>();
-  const heap: { place: string; lengthM: number }[] = [{ place: start, lengthM: 0 }];
-  const before = (x: { place: string; lengthM: number }, y: { place: string; lengthM: number }): boolean =>
+interface Reached {
+  readonly lengthM: number;
+  readonly via: Edge;
+  readonly from: string;
+}
+
+/** A search that goes on from where it stopped: most wires end near by, and the far places are never looked at. */
+interface Search {
+  readonly best: Map<string, Reached>;
+  readonly done: Set<string>;
+  readonly heap: { readonly place: string; readonly lengthM: number }[];
+}
+
+function begin(start: string): Search {
+  return { best: new Map(), done: new Set(), heap: [{ place: start, lengthM: 0 }] };
+}
+
+/** Goes on until the way to a place is the shortest. */
+function reach(edges: ReadonlyMap<string, readonly Edge[]>, { best, done, heap }: Search, to: string): void {
+  const before = (x: Search['heap'][number], y: Search['heap'][number]): boolean =>
     x.lengthM < y.lengthM || (x.lengthM === y.lengthM && x.place < y.place);
-  while (heap.length > 0) {
+  while (heap.length > 0 && !done.has(to)) {
     const { place, lengthM } = pop(heap, before);
     if (done.has(place)) continue;
     done.add(place);
@@ -66,10 +81,9 @@ function shortest(edges: ReadonlyMap<string, readonly Edge[]>, start: string) {
       push(heap, { place: via.to, lengthM: next }, before);
     }
   }
-  return best;
 }
 
-function walk(loom: Loom, tree: ReturnType<typeof shortest>, from: string, to: string): Way {
+function walk(loom: Loom, tree: ReadonlyMap<string, Reached>, from: string, to: string): Way {
   const routes: string[] = [];
   const places = [to];
   let lengthM = 0;

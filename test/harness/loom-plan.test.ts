@@ -1,0 +1,258 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import fc from 'fast-check';
+import { type Loom, type LoomPlan, parseLoom, planLoom, type PlannedCircuit, problemLine } from '@loomwright/harness';
+import { simulate } from '../support/simulator.js';
+import { audit } from './loom-audit.js';
+
+const TEXT = readFileSync(new URL('../../packages/cli/examples/sandpiper.yaml', import.meta.url), 'utf8');
+
+const read = (text: string): Loom => {
+  const parsed = parseLoom(text);
+  if (!parsed.ok) throw new Error(parsed.problems.map((one) => problemLine('file', one)).join('\n'));
+  return parsed.loom;
+};
+const loom = read(TEXT);
+const plan = planLoom(loom);
+const circuit = (of: LoomPlan, name: string): PlannedCircuit => {
+  const found = of.circuits.find((one) => one.name === name);
+  if (found === undefined) throw new Error(`no circuit ${name}`);
+  return found;
+};
+
+describe('Sandpiper, planned', () => {
+  it('is a whole vehicle, and its rounds agree', () => {
+    expect(plan.circuits.filter(({ kind }) => kind === 'load').length).toBeGreaterThanOrEqual(40);
+    expect(plan.settled.agreed).toBe(true);
+    expect(plan.settled.rounds).toBeLessThan(plan.settled.mostRounds);
+    expect(plan.wires.every(({ size, lengthM }) => size !== null && lengthM > 0)).toBe(true);
+  });
+  it('fails in nothing, and says what to look at', () => {
+    expect(plan.findings.filter(({ severity }) => severity === 'fail')).toEqual([]);
+    expect(plan.findings.some(({ rule, severity }) => rule === 'unfused-length' && severity === 'warn')).toBe(true);
+    expect(plan.findings.every(({ severity, cure }) => severity === 'note' || cure !== null)).toBe(true);
+  });
+  it('holds no number that is none', () => {
+    const walk = (value: unknown, path: string): void => {
+      if (typeof value === 'number') expect(Number.isFinite(value), path).toBe(true);
+      else if (typeof value === 'object' && value !== null)
+        for (const [key, inner] of Object.entries(value)) walk(inner, `${path}.${key}`);
+    };
+    walk(plan, 'plan');
+  });
+  it('has readings that agree with its states and paths', () => {
+    for (const { kind, state, circuit: name, value, currentA } of plan.readings) {
+      const solved = plan.states.find((one) => one.name === state);
+      if (kind === 'volts') expect(value).toBe(solved?.loads.find((one) => one.circuit === name)?.loadV);
+      if (kind === 'millivolts') {
+        expect(currentA).toBe(Math.abs(solved?.currents[name] ?? NaN));
+        expect(value).toBeGreaterThanOrEqual(0);
+      }
+    }
+    const heater = plan.readings.find(({ name }) => name === 'heated screen: ohms, load in');
+    expect(heater?.value).toBeGreaterThan(0.85);
+    expect(heater?.value).toBeLessThan(0.95);
+  });
+});
+
+describe('the auditor', () => {
+  it('finds nothing in the plan of Sandpiper', () => {
+    expect(audit(plan)).toEqual([]);
+  });
+  it('finds nothing where much fails, since all of it is said', () => {
+    const worse = structuredClone(loom) as {
+      rules: { feederDrop: number };
+      items: Record<string, { budget?: string }>;
+    };
+    worse.rules.feederDrop = 1;
+    for (const item of Object.values(worse.items))
+      if (item.budget !== undefined) item.budget = 'critical-feed-3-percent';
+    const bad = planLoom(worse as unknown as Loom);
+    expect(bad.findings.filter(({ severity }) => severity === 'fail').length).toBeGreaterThan(5);
+    expect(audit(bad)).toEqual([]);
+  });
+  type Bend = (copy: {
+    wires: { lengthM: number; areaMm2: number; name: string; unfusedM: number }[];
+    circuits: { name: string; ampacityA: number; currentA: number; bundleFactor: number; ambientTempC: number }[];
+    fuses: { ratingA: number | null; circuit: string | null }[];
+    states: { loads: { loadV: number }[]; currents: Record<string, number> }[];
+    bundles: { factor: number; wires: string[]; loadedFraction: number; wireCount: number }[];
+    findings: unknown[];
+    channels: { settingA: number | null; circuit: string | null }[];
+  }) => void;
+  const bends: [string, Bend][] = [
+    ['a wire cut short', (copy) => void (copy.wires[3]!.lengthM -= 0.1)],
+    ['a thinner wire', (copy) => void (copy.wires.find(({ name }) => name === 'winch out')!.areaMm2 = 50)],
+    ['a fuse too large', (copy) => void (copy.fuses.find(({ circuit: of }) => of === 'lift pump')!.ratingA = 100)],
+    ['a fuse too small', (copy) => void (copy.fuses.find(({ circuit: of }) => of === 'lift pump')!.ratingA = 5)],
+    ['volts too high', (copy) => void (copy.states[5]!.loads[2]!.loadV += 0.001)],
+    ['a feeder that carries less', (copy) => void (copy.states[5]!.currents['feeder front box']! -= 1)],
+    ['a kinder bundle', (copy) => void (copy.bundles.find(({ wireCount }) => wireCount > 9)!.factor += 0.01)],
+    ['a wire lost from its bundle', (copy) => void copy.bundles.find(({ wireCount }) => wireCount > 9)!.wires.pop()],
+    ['a wire that bears more', (copy) => void (copy.circuits.find(({ name }) => name === 'horn')!.ampacityA += 1)],
+    ['a cooler place', (copy) => void (copy.circuits.find(({ name }) => name === 'horn')!.ambientTempC -= 5)],
+    ['a silent unfused cable', (copy) => void (copy.findings = [])],
+    ['metres unfused forgotten', (copy) => void (copy.wires.find(({ name }) => name === 'winch out')!.unfusedM = 0)],
+    [
+      'a channel set too high',
+      (copy) => void (copy.channels.find(({ circuit: of }) => of === 'wipers')!.settingA = 60),
+    ],
+  ];
+  it.each(bends)('finds %s', (_, bend) => {
+    const copy = structuredClone(plan);
+    bend(copy as unknown as Parameters<Bend>[0]);
+    expect(audit(copy)).not.toEqual([]);
+  });
+});
+
+describe('against the general circuit simulator', () => {
+  /** A plan's state as a netlist, and the simulator's name of each node. */
+  const netlist = (of: LoomPlan, state: string): { text: string; names: Map<string, string> } => {
+    const names = new Map<string, string>();
+    const root = of.grounds.find(({ by }) => by === 'root')!.name;
+    const node = (name: string): string => {
+      if (name === `ground ${root}`) return '0';
+      if (!names.has(name)) names.set(name, `n${names.size + 1}`);
+      return names.get(name)!;
+    };
+    const lines: string[] = [];
+    let count = 0;
+    const chain = (from: string, to: string, ohms: readonly number[]): void => {
+      let here = node(from);
+      ohms.forEach((ohm, i) => {
+        const next = i === ohms.length - 1 ? node(to) : `m${++count}`;
+        lines.push(`R${++count} ${here} ${next} ${Math.max(ohm, 1e-12)}`);
+        here = next;
+      });
+    };
+    for (const [name, supplyV] of Object.entries(of.loom.states[state]!.volts)) {
+      lines.push(`V${++count} ${node(`battery ${name} +`)} ${node(`battery ${name} −`)} ${supplyV}`);
+    }
+    for (const { name, by, to, resistanceOhm } of of.grounds) {
+      if (by === 'body') chain(`ground ${name}`, `ground ${to}`, [resistanceOhm]);
+    }
+    for (const { nodes, path, name, kind, serves } of of.circuits) {
+      if (nodes === null) continue;
+      const ohms = (side: string): number[] => path.filter((one) => one.side === side).map((one) => one.resistanceOhm);
+      if (nodes.back === null || nodes.to === null) {
+        chain(
+          nodes.from,
+          nodes.load,
+          path.map((one) => one.resistanceOhm),
+        );
+        continue;
+      }
+      const item = of.loom.items[kind === 'coil' ? serves : name];
+      const on = item?.kind === 'load' ? item.on : of.loom.controllers[name]!.on;
+      if (!on.includes(state)) continue;
+      if (nodes.load !== nodes.from) chain(nodes.from, nodes.load, ohms('out'));
+      if (nodes.back !== nodes.to) chain(nodes.back, nodes.to, ohms('back'));
+      const [a, b] = [node(nodes.load), node(nodes.back)];
+      if (item?.kind !== 'load') lines.push(`I${++count} ${a} ${b} ${of.loom.controllers[name]!.ownCurrent}`);
+      else if (kind === 'coil') {
+        const { coil, coilTemperature, ratedAt } = of.loom.relayTypes[item.relay!.type]!;
+        lines.push(`R${++count} ${a} ${b} ${(coil * (234.5 + coilTemperature)) / (234.5 + ratedAt)}`);
+      } else if (item.load.kind === 'constant current') lines.push(`I${++count} ${a} ${b} ${item.load.current}`);
+      else if (item.load.kind === 'resistance') lines.push(`R${++count} ${a} ${b} ${item.load.resistance}`);
+      else if (item.load.kind === 'constant power') {
+        lines.push(`B${++count} ${a} ${b} I=${item.load.power}/(V(${a})-V(${b}))`, `.nodeset V(${a})=12`);
+      } else {
+        // A motor of constant torque: its winding, and behind it what takes the rated current at any back-EMF.
+        const inner = `m${++count}`;
+        lines.push(
+          `R${++count} ${a} ${inner} ${item.load.windingResistance}`,
+          `I${++count} ${inner} ${b} ${item.load.ratedCurrent}`,
+        );
+      }
+    }
+    return { text: [...lines, '.options reltol=1e-10 abstol=1e-12 vntol=1e-12 gmin=1e-18', '.op'].join('\n'), names };
+  };
+  it.each(['cranking', 'night and rain', 'rescue'])('every node in state %s', async (state) => {
+    const { text, names } = netlist(plan, state);
+    const theirs = await simulate(text);
+    const ours = plan.states.find(({ name }) => name === state)!;
+    let compared = 0;
+    for (const [name, label] of names) {
+      const volts = theirs[`v(${label})`]?.[0];
+      if (volts === undefined) throw new Error(`${name} (${label}) is not in the simulator's answer`);
+      expect(Math.abs((ours.nodes[name] ?? NaN) - volts), name).toBeLessThan(1e-6);
+      compared++;
+    }
+    expect(compared).toBe(Object.keys(ours.nodes).length - 1);
+    expect(compared).toBeGreaterThan(40);
+  });
+});
+
+describe('laws', () => {
+  const shuffled = <T>(map: Readonly<Record<string, T>>, seed: number): Record<string, T> => {
+    const names = Object.keys(map);
+    let x = seed || 1;
+    for (let i = names.length - 1; i > 0; i--) {
+      x = (x * 48271) % 2147483647;
+      const j = x % (i + 1);
+      [names[i], names[j]] = [names[j]!, names[i]!];
+    }
+    return Object.fromEntries(names.map((name) => [name, map[name]!]));
+  };
+  it('a permuted file gives the same plan', () => {
+    const plain = JSON.stringify({ ...plan, loom: null });
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 2147483646 }), (seed) => {
+        const mixed = {
+          ...loom,
+          ...Object.fromEntries(
+            (
+              [
+                'places',
+                'routes',
+                'grounds',
+                'fuseBoxes',
+                'controllers',
+                'buses',
+                'relayTypes',
+                'items',
+                'states',
+              ] as const
+            ).map((key, i) => [key, shuffled<unknown>(loom[key], seed + i)]),
+          ),
+          supply: { ...loom.supply, batteries: shuffled(loom.supply.batteries, seed) },
+        };
+        expect(JSON.stringify({ ...planLoom(mixed), loom: null })).toBe(plain);
+      }),
+      { numRuns: 8 },
+    );
+  });
+  it('a longer route never makes a wire thinner that must not lose more', () => {
+    const longer = structuredClone(loom) as { routes: Record<string, { length: number }> };
+    longer.routes['rear trunk']!.length *= 2;
+    const other = planLoom(longer as unknown as Loom);
+    expect(circuit(other, 'bilge pump').areaMm2!).toBeGreaterThanOrEqual(circuit(plan, 'bilge pump').areaMm2!);
+    expect(audit(other)).toEqual([]);
+  });
+  it('one more load on a feeder takes volts from all others on it', () => {
+    const more = structuredClone(loom);
+    const { relay: _, ...lamp } = loom.items['headlamp left dipped'] as Extract<
+      Loom['items'][string],
+      { kind: 'load' }
+    >;
+    more.items['spot lamp'] = { ...lamp, from: { box: 'front box', position: 20 } };
+    const other = planLoom(more);
+    const volts = (of: LoomPlan): number =>
+      of.states.find(({ name }) => name === 'rescue')!.loads.find((one) => one.circuit === 'headlamp right dipped')!
+        .loadV;
+    if (circuit(other, 'feeder front box').size === circuit(plan, 'feeder front box').size) {
+      expect(volts(other)).toBeLessThan(volts(plan));
+    }
+    expect(audit(other)).toEqual([]);
+  });
+  it.each(['eee-inst-002', 'us-33-cfr-183', 'nec-310-15', 'heat'] as const)('settles with bundles by %s', (bundle) => {
+    const other = planLoom({ ...loom, rules: { ...loom.rules, bundle } });
+    expect(other.settled.agreed).toBe(true);
+    expect(other.bundles.every(({ factor }) => factor > 0 && factor <= 1)).toBe(true);
+  });
+  it('plans by a table of currents as well', () => {
+    const other = planLoom({ ...loom, rules: { ...loom.rules, heating: 'us-33-cfr-183-425', insulation: 105 } });
+    expect(other.settled.agreed).toBe(true);
+    expect(other.circuits.length).toBe(plan.circuits.length);
+  });
+});
