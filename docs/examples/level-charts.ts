@@ -1,4 +1,4 @@
-import type { AdaptSenderDesign, LadderSenderResult } from 'loomwright';
+import type { AdaptSenderDesign, LadderSenderResult, SaddleTankInput, SaddleTankResult } from 'loomwright';
 import type { ChartSpec } from '@loomwright/worked/plot';
 
 /** What each contact of a ladder sender means over the true level, and what a gauge for a smooth sender shows. */
@@ -59,6 +59,109 @@ export function dialByLevel(design: AdaptSenderDesign): ChartSpec {
         colour: 'text',
         as: 'line',
       },
+    ],
+  };
+}
+
+type Strapping = SaddleTankInput['left']['strapping'];
+
+/** The level at which a side holds so many litres. */
+function levelFor(strapping: Strapping, volumeL: number): number {
+  const i = Math.max(
+    1,
+    strapping.findIndex((row) => row.volumeL >= volumeL),
+  );
+  const [a, b] = [strapping[i - 1] as Strapping[number], strapping[i] as Strapping[number]];
+  return a.levelFraction + ((b.levelFraction - a.levelFraction) * (volumeL - a.volumeL)) / (b.volumeL - a.volumeL);
+}
+
+const litresAt = (strapping: Strapping, level: number): number => {
+  const i = Math.max(
+    1,
+    strapping.findIndex((row) => row.levelFraction >= level),
+  );
+  const [a, b] = [strapping[i - 1] as Strapping[number], strapping[i] as Strapping[number]];
+  return a.volumeL + ((b.volumeL - a.volumeL) * (level - a.levelFraction)) / (b.levelFraction - a.levelFraction);
+};
+
+/**
+ * Left × right: lines of equal litres, lines of equal reading, and the two ways to empty. Where a line of equal reading
+ * crosses lines of litres, one reading stands for many amounts.
+ */
+export function saddleMap(input: SaddleTankInput, result: SaddleTankResult): ChartSpec {
+  const { left, right, wiring, biasV, biasOhm, fixedOhm } = input;
+  const grid = Array.from({ length: 41 }, (_, i) => i / 40);
+  const within = (points: readonly (readonly [number, number])[]): [number, number][] =>
+    points.filter(([, y]) => y >= -1e-9 && y <= 1 + 1e-9).map(([x, y]) => [x * 100, y * 100]);
+  const litres = [1, 2, 3].map((k) => (result.totalL * k) / 4);
+  const mostRightL = (right.strapping.at(-1) as Strapping[number]).volumeL;
+  const equalLitres = litres.map((volumeL) =>
+    within(
+      grid.flatMap((l): [number, number][] => {
+        const rest = volumeL - litresAt(left.strapping, l);
+        return rest < 0 || rest > mostRightL ? [] : [[l, levelFor(right.strapping, rest)]];
+      }),
+    ),
+  );
+  const readings =
+    wiring === 'two-inputs' ? [] : [12, 24].map((i) => result.path[i]?.pinV[0]).filter((v) => v !== undefined);
+  const equalReadings = readings.map((v) => {
+    const ohm = (v * biasOhm) / (biasV - v) - fixedOhm;
+    return within(
+      grid.flatMap((l): [number, number][] => {
+        const own = left.emptyOhm + (left.fullOhm - left.emptyOhm) * l;
+        if (wiring === 'parallel' && own <= ohm) return [];
+        const other = wiring === 'series' ? ohm - own : (ohm * own) / (own - ohm);
+        return [[l, (other - right.emptyOhm) / (right.fullOhm - right.emptyOhm)]];
+      }),
+    );
+  });
+  const way = (points: SaddleTankResult['path']): [number, number][] =>
+    points.map((point) => [point.leftFraction * 100, point.rightFraction * 100]);
+  return {
+    title: 'Left float by right float',
+    x: { label: 'Left float', unit: '%', domain: [0, 100] },
+    y: { label: 'Right float', unit: '%', domain: [0, 100] },
+    series: [
+      { name: 'on the way to empty', points: way(result.path), colour: 'copper', as: 'line', labelAt: 4 },
+      { name: 'transfer dead', points: way(result.lostPath), colour: 'red', as: 'line', dash: '2 3', labelAt: 20 },
+      ...equalLitres.map((points, i) => ({
+        name: `${Math.round((litres[i] as number) * 10) / 10} L`,
+        points,
+        colour: 'soft' as const,
+        as: 'line' as const,
+        dash: '6 3',
+      })),
+      ...equalReadings.map((points, i) => ({
+        name: `${(readings[i] as number).toFixed(2)} V`,
+        points,
+        colour: 'verdigris' as const,
+        as: 'line' as const,
+        dash: '',
+        labelAt: Math.floor(points.length / 2),
+      })),
+    ].filter(({ points }) => points.length > 1),
+  };
+}
+
+/** Litres over the volts of the one wire on the way to empty, with the range that each reading may mean. */
+export function litresByVolts({ path }: SaddleTankResult): ChartSpec {
+  const rows = [...path].sort((a, b) => (a.pinV[0] as number) - (b.pinV[0] as number));
+  return {
+    title: 'Litres by the reading of the one wire',
+    x: { label: 'Pin', unit: 'V' },
+    y: { label: 'In the tank', unit: 'L' },
+    series: [
+      {
+        name: 'on the way to empty',
+        points: rows.map((row) => [row.pinV[0] as number, row.volumeL]),
+        colour: 'copper',
+        as: 'line',
+        labelAt: 2,
+      },
+    ],
+    bands: [
+      { name: '', points: rows.map((row) => [row.pinV[0] as number, row.leastL, row.mostL]), colour: 'verdigris' },
     ],
   };
 }

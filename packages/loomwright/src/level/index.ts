@@ -18,3 +18,6 @@ export {
   type SenderNetworkInput,
   type SenderNetworkResult,
 } from './sender-network.js';
+export type { SaddleFault } from './saddle-faults.js';
+export type { SaddleLobe } from './saddle-split.js';
+export { type SaddlePoint, saddleTank, type SaddleTankInput, type SaddleTankResult } from './saddle-tank.js';

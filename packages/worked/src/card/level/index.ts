@@ -2,3 +2,4 @@ export { adaptSenderCard } from './adapt.js';
 export { ladderSenderCard } from './ladder.js';
 export { evenStrapping, litreList } from './lists.js';
 export { senderNetworkCard } from './network.js';
+export { saddleTankCard } from './saddle.js';
