@@ -91,6 +91,7 @@ export function audit(plan: LoomPlan): readonly Complaint[] {
     ...fuses(plan),
     ...mechanics(plan),
     ...unfused(plan),
+    ...relays(plan),
     ...numbering(plan),
   ];
 }
@@ -427,6 +428,8 @@ function fuses(plan: LoomPlan): Complaint[] {
     const says = (ok: boolean, what: string): void => {
       if (!ok && !failed(plan, circuit.name, 'protection')) found.push(`${fuse.name}: ${what}, and no finding`);
     };
+    if (circuit.peakA !== null)
+      found.push(...held(plan, fuse.name, 'peak', circuit.peakA <= fuse.ratingA, `a peak of ${circuit.peakA} A`));
     says(circuit.currentA <= may * (1 + 1e-9), `${circuit.currentA} A on a fuse that carries ${may}`);
     says(fuse.ratingA <= circuit.ampacityA!, `${fuse.ratingA} A before a wire of ${circuit.ampacityA}`);
     says(
@@ -503,6 +506,42 @@ function unfused(plan: LoomPlan): Complaint[] {
     if (wire.unfusedM !== wanted) return [`${wire.name}: ${wire.unfusedM} m unfused, should be ${wanted}`];
     const warned = plan.findings.some(({ rule, about }) => rule === 'unfused-length' && about.name === wire.name);
     return wanted > plan.loom.rules.unfused && !warned ? [`${wire.name}: ${wanted} m unfused and not said`] : [];
+  });
+}
+
+/** Relays: volts at the hot coil in the lowest state against those that it needs, and the contact against its load. */
+function relays(plan: LoomPlan): Complaint[] {
+  const { rules, relayTypes, items, places } = plan.loom;
+  if (rules.ratio !== 'ac-43-13-1b-switch-12-v') throw new Error('this auditor knows another rule of contacts');
+  // Nominal rating of a switch on 12 V over its load, typed again; what the table has not asks for the most.
+  const ratios: Readonly<Record<string, number>> = { lamp: 5, inductive: 2, solenoid: 2, resistive: 1, motor: 2 };
+  return plan.relays.flatMap((relay) => {
+    const item = items[relay.circuit];
+    if (item?.kind !== 'load') return [`${relay.name}: of no load`];
+    const type = relayTypes[relay.type]!;
+    const coil = plan.circuits.find(({ name }) => name === relay.coilCircuit)!;
+    const lowest = Math.min(
+      ...plan.states
+        .filter(({ name }) => item.on.includes(name))
+        .map(({ nodes }) => nodes[coil.nodes!.from]! - nodes[coil.nodes!.to!]!),
+    );
+    const hotCoil = (234.5 + type.coilTemperature) / (234.5 + type.ratedAt);
+    const coilV = ((lowest - rules.coilDriverDrop) * type.coil * hotCoil) / (type.coil * hotCoil + ohm(coil));
+    const pickUpV = type.pickUp * hotCoil;
+    const found: Complaint[] = [];
+    if (!near(relay.coilV!, coilV, 1e-6)) found.push(`${relay.name}: ${relay.coilV} V at its coil, should be ${coilV}`);
+    if (!near(relay.pickUpV!, pickUpV, 1e-9))
+      found.push(`${relay.name}: needs ${relay.pickUpV} V, should be ${pickUpV}`);
+    found.push(...held(plan, relay.name, 'relay-pick-up', coilV >= pickUpV, `${coilV} V of ${pickUpV}`));
+    const { currentA } = plan.circuits.find(({ name }) => name === relay.circuit)!;
+    const needA = currentA * (ratios[item.nature] ?? 5);
+    const left = (type.noneAt - places[relay.place]!.ambient) / (type.noneAt - type.fullTo);
+    const mayA = type.current * Math.min(1, Math.max(0, left));
+    const first = item.inrush ?? currentA;
+    const ok = needA <= mayA && (type.make === undefined || first <= type.make);
+    // Above its rated volts a contact bears less: the plan may then fail what holds here, never the other way round.
+    if (!ok) found.push(...held(plan, relay.name, 'contact', ok, `${needA} A of ${mayA}, first ${first}`));
+    return found;
   });
 }
 

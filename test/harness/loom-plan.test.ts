@@ -71,6 +71,14 @@ describe('the auditor', () => {
     expect(bad.findings.filter(({ severity }) => severity === 'fail').length).toBeGreaterThan(5);
     expect(audit(bad)).toEqual([]);
   });
+  it('finds nothing where relays cannot pull in and contacts are too weak, since both are said', () => {
+    const weak = structuredClone(loom) as { relayTypes: Record<string, { pickUp: number; current: number }> };
+    Object.assign(weak.relayTypes['changeover relay']!, { pickUp: 9.5, current: 10 });
+    const bad = planLoom(weak as unknown as Loom);
+    const rules = new Set(bad.findings.filter(({ severity }) => severity === 'fail').map(({ rule }) => rule));
+    expect(rules).toEqual(new Set(['relay-pick-up', 'contact']));
+    expect(audit(bad)).toEqual([]);
+  });
   type Bend = (copy: {
     wires: { lengthM: number; areaMm2: number; name: string; unfusedM: number }[];
     circuits: { name: string; ampacityA: number; currentA: number; bundleFactor: number; ambientTempC: number }[];
@@ -79,8 +87,11 @@ describe('the auditor', () => {
     bundles: { factor: number; wires: string[]; loadedFraction: number; wireCount: number }[];
     findings: unknown[];
     channels: { settingA: number | null; circuit: string | null }[];
+    relays: { coilV: number | null; pickUpV: number | null }[];
   }) => void;
   const bends: [string, Bend][] = [
+    ['a relay that gets more volts', (copy) => void (copy.relays[0]!.coilV! += 0.1)],
+    ['a relay that needs fewer', (copy) => void (copy.relays[0]!.pickUpV! -= 0.1)],
     ['a wire cut short', (copy) => void (copy.wires[3]!.lengthM -= 0.1)],
     ['a thinner wire', (copy) => void (copy.wires.find(({ name }) => name === 'winch out')!.areaMm2 = 50)],
     ['a fuse too large', (copy) => void (copy.fuses.find(({ circuit: of }) => of === 'lift pump')!.ratingA = 100)],

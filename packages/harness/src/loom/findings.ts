@@ -14,6 +14,7 @@ const CURES: Readonly<Record<string, string>> = {
   'mechanical-minimum': 'Take a thicker wire, or hold it better and lower the least area for this kind.',
   protection: 'Take another family of fuse, put the fuse nearer to the source, or split the load.',
   channel: 'Take an output with a higher rating, or a relay and a fuse.',
+  peak: 'Take a family with a larger rating and a wire that it protects, or feed it by itself.',
   contact: 'Take a contact with a higher rating, or let a relay carry the load.',
   'relay-pick-up': 'Take a relay that pulls in at fewer volts, a thicker coil wire, or a cooler place.',
 };
@@ -155,6 +156,12 @@ function circuits({ loom, drafts, sized }: Settled, plan: LoomPlan, list: Findin
 }
 
 function channelsAndRelays(plan: LoomPlan, list: Finding[]): void {
+  for (const fuse of plan.fuses) {
+    for (const check of fuse.checks) {
+      if (!check.ok && /^peak/.test(check.name))
+        fromCheck(list, 'fail', { kind: 'fuse', name: fuse.name }, check, 'peak');
+    }
+  }
   for (const channel of plan.channels) {
     const about: Subject = { kind: 'channel', name: channel.name };
     for (const check of channel.checks) if (!check.ok) fromCheck(list, 'fail', about, check, 'channel');

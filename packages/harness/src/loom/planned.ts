@@ -49,6 +49,8 @@ export function planned(settled: Settled): LoomPlan {
       'The current of a relay coil in the fuse before its contact (0.1 to 0.3 A) is left out of that fuse.',
       'The heat of a wire by its duty: it is judged by its whole current, for good.',
       'What a long overload or a short does to the insulation while a fuse opens; selectivity of fuses in a row.',
+      'Volts at the peak or at the first current of a load: fuses and channels are judged by them, volts by the running current.',
+      'The heat around a switch: its rating is taken as the file gives it.',
       'Wires of sensors and buses: their size is mechanical or given; their signals are not judged here.',
     ],
   };
@@ -296,8 +298,24 @@ function fuseOf(settled: Settled, i: number, family: string): Omit<PlannedFuse, 
     decidedBy: fuse?.decidedBy ?? null,
     currentA: mostCurrent(settled, draft, i).currentA,
     farShortA,
-    checks: fuse?.checks ?? [],
+    checks: [...(fuse?.checks ?? []), ...peakChecks(draft, fuse?.ratingA ?? null, 'its fuse')],
   };
+}
+
+/** Whether what protects a load carries its peak, which lasts for seconds: at most its rating or setting. */
+function peakChecks(draft: Draft, limitA: number | null, of: string): readonly Check[] {
+  if (draft.peakA === null || limitA === null) return [];
+  return [
+    makeCheck({
+      name: `peak current through ${of}`,
+      value: draft.peakA,
+      limit: limitA,
+      unit: 'A',
+      sense: 'atMost',
+      source: 'common-practice',
+      sourceStatus: 'common-practice',
+    }),
+  ];
 }
 
 function channelsOf(settled: Settled): readonly PlannedChannel[] {
@@ -346,17 +364,20 @@ function channelsOf(settled: Settled): readonly PlannedChannel[] {
             settingA: draft.kind === 'coil' ? least : one.settingA,
             ratingA: current,
             currentA,
-            checks: one.channel?.checks ?? [
-              makeCheck({
-                name: 'continuous current',
-                value: currentA,
-                limit: current,
-                unit: 'A',
-                sense: 'atMost',
-                source: 'given-by-caller',
-                sourceStatus: 'derived',
-              }),
-            ],
+            checks:
+              one.channel === null
+                ? [
+                    makeCheck({
+                      name: 'continuous current',
+                      value: currentA,
+                      limit: current,
+                      unit: 'A',
+                      sense: 'atMost',
+                      source: 'given-by-caller',
+                      sourceStatus: 'derived',
+                    }),
+                  ]
+                : [...one.channel.checks, ...peakChecks(draft, one.settingA, 'its channel')],
           };
         });
     });

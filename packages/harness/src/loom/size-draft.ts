@@ -140,7 +140,7 @@ export class Sizer {
     const channel = controller.channels[protection.channel] as Loom['controllers'][string]['channels'][string];
     let nearest: Sized | null = null;
     for (const settingA of [...channel.settings].sort((a, b) => a - b)) {
-      if (settingA < around.currentA) continue;
+      if (settingA < Math.max(around.currentA, Math.min(draft.peakA ?? 0, Math.max(...channel.settings)))) continue;
       const name = `channel ${protection.controller} ${protection.channel}`;
       const sized = this.#feed(draft, around, { kind: 'upstream', name, mayCarryA: settingA }, before);
       const one = this.stock[sized.size];
@@ -227,7 +227,7 @@ export class Sizer {
     return {
       kind: 'fuse',
       by: (input) => chooseFuse({ ...input, ...more }),
-      family,
+      family: bearing(family, draft.peakA),
       continuousFraction: rules.continuousShare,
       overloadRule: rules.overload,
       fuseTempC,
@@ -401,6 +401,12 @@ function none(draft: Draft): Sized {
 function startOf(draft: Draft, runA: number): { currentA: number; durationS: number }[] {
   const { inrushA, inrushS } = draft;
   return inrushA === null || inrushS === null || inrushA <= runA ? [] : [{ currentA: inrushA, durationS: inrushS }];
+}
+
+/** The family with the ratings alone that carry a peak of seconds; the whole of it where it has none. */
+function bearing(family: FuseFamily, peakA: number | null): FuseFamily {
+  const ratingsA = family.ratingsA.filter((ratingA) => ratingA >= (peakA ?? 0));
+  return peakA === null || ratingsA.length === 0 ? family : { ...family, ratingsA };
 }
 
 /** The chosen fuse's resistance; of a rating without a figure that of the next smaller one, which is larger. */
