@@ -1,4 +1,10 @@
-import type { AdaptSenderDesign, LadderSenderResult, SaddleTankInput, SaddleTankResult } from 'loomwright';
+import type {
+  AdaptSenderDesign,
+  LadderSenderResult,
+  SaddleTankInput,
+  SaddleTankResult,
+  TankVolumeResult,
+} from 'loomwright';
 import type { ChartSpec } from '@loomwright/worked/plot';
 
 /** What each contact of a ladder sender means over the true level, and what a gauge for a smooth sender shows. */
@@ -163,5 +169,29 @@ export function litresByVolts({ path }: SaddleTankResult): ChartSpec {
     bands: [
       { name: '', points: rows.map((row) => [row.pinV[0] as number, row.leastL, row.mostL]), colour: 'verdigris' },
     ],
+  };
+}
+
+/** Litres over the level, with a straight line through the ends to show how far a tank is from one. */
+export function litresByLevel({ strapping, volumeL, totalL }: TankVolumeResult, levelMm: number): ChartSpec {
+  const highest = strapping.at(-1)?.levelMm ?? 0;
+  return {
+    title: 'Litres by the level',
+    x: { label: 'Level', unit: 'mm' },
+    y: { label: 'In the tank', unit: 'L' },
+    series: [
+      { name: '', points: strapping.map((row) => [row.levelMm, row.volumeL]), colour: 'text', as: 'line' },
+      {
+        name: 'as if its walls were straight',
+        points: [
+          [0, 0],
+          [highest, totalL],
+        ],
+        colour: 'soft',
+        as: 'line',
+        labelAt: 0,
+      },
+    ],
+    chosen: { x: levelMm, y: volumeL, label: `${Math.floor(volumeL * 10) / 10} L` },
   };
 }

@@ -21,3 +21,4 @@ export {
 export type { SaddleFault } from './saddle-faults.js';
 export type { SaddleLobe } from './saddle-split.js';
 export { type SaddlePoint, saddleTank, type SaddleTankInput, type SaddleTankResult } from './saddle-tank.js';
+export { type TankRow, tankVolume, type TankVolumeInput, type TankVolumeResult } from './tank-volume.js';

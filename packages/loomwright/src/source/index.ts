@@ -2,6 +2,7 @@ import { calibrationSources } from './calibration.js';
 import { conductorSources } from './conductor.js';
 import { heatSources } from './heat.js';
 import { jointSources } from './joint.js';
+import { levelSources } from './level.js';
 import { loadSources } from './load.js';
 import { methodSources } from './method.js';
 import { practiceSources } from './practice.js';
@@ -18,6 +19,7 @@ export const sources = /* @__PURE__ */ (() => ({
   ...protectionSources,
   ...heatSources,
   ...jointSources,
+  ...levelSources,
   ...loadSources,
   ...methodSources,
   ...practiceSources,

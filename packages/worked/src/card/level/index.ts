@@ -3,3 +3,4 @@ export { ladderSenderCard } from './ladder.js';
 export { evenStrapping, litreList } from './lists.js';
 export { senderNetworkCard } from './network.js';
 export { saddleTankCard } from './saddle.js';
+export { tankVolumeCard } from './tank.js';

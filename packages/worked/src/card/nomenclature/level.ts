@@ -54,4 +54,13 @@ export const levelTerms = {
   trappedL: { label: 'Left behind when the transfer dies', symbol: 'V_\\mathrm{left}' },
   lostOverL: { label: 'Shown then above what the pump reaches', symbol: 'e_\\mathrm{lost}' },
   leastFixedOhm: { label: 'Fixed resistor that tells a short', symbol: 'R_\\mathrm{fix}' },
+  headDepthMm: { label: 'Depth of each dished end', symbol: 'c' },
+  levelMm: { label: 'Level', symbol: 'h' },
+  measuredFromLowMm: { label: 'Measured from the low end at', symbol: 'x' },
+  rowCount: { label: 'Rows of the table', symbol: 'n' },
+  volumeL: { label: 'In the tank', symbol: 'V' },
+  fillFraction: { label: 'Full by', symbol: 'f' },
+  highestLevelMm: { label: 'Greatest level', symbol: 'h_\\mathrm{max}' },
+  shellL: { label: 'Cylinder', symbol: 'V_\\mathrm{shell}' },
+  headsL: { label: 'Ends', symbol: 'V_\\mathrm{ends}' },
 } as const satisfies Terms;
