@@ -34,6 +34,7 @@ table.rows{width:100%;border-collapse:collapse;border-bottom:.8pt solid #000}
 .rows tr{break-inside:avoid}
 .rows .number{text-align:right;white-space:nowrap}
 .rows .number+:not(.number):not(.tick){padding-left:4mm}
+.rows thead .number{white-space:normal}
 .rows .words{white-space:normal;font-size:7.6pt;line-height:1.2}
 .rows .short{white-space:nowrap}
 .landscape .rows{line-height:1.18}
