@@ -248,3 +248,10 @@ describe('edges', () => {
     );
   });
 });
+
+describe('regression', () => {
+  it('nothing flows in the tank with the ground lead broken, not even a rounding', () => {
+    expect(fault(one, 'ground-open', 'ground')).toMatchObject({ tankA: 0, tankW: 0 });
+    expect(fault(two, 'pin-wire-open', 'pin')).toMatchObject({ tankA: 0, tankW: 0 });
+  });
+});

@@ -91,7 +91,12 @@ export function solveEdges(
     currentA: edges.map(({ from, to, ohm }) => {
       const a = volts.get(from);
       const b = volts.get(to);
-      return a === undefined || b === undefined ? 0 : (a - b) / Math.max(ohm, LEAST_OHM);
+      if (a === undefined || b === undefined) return 0;
+      // A difference within the rounding of both is none: nothing flows in a branch that hangs in the air.
+      const apart = a - b;
+      return Math.abs(apart) <= 8 * Number.EPSILON * Math.max(Math.abs(a), Math.abs(b))
+        ? 0
+        : apart / Math.max(ohm, LEAST_OHM);
     }),
   };
 }
