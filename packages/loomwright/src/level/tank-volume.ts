@@ -104,17 +104,22 @@ function litres(input: TankVolumeInput, level: number, slope: number): number {
   return (wet + full * area(height)) / slope / 1e6;
 }
 
+/** arccos((r − h)/r), in a form that keeps its digits next to the floor and the top. */
+function angle(r: number, h: number): number {
+  return 2 * Math.atan2(Math.sqrt(Math.max(0, h)), Math.sqrt(Math.max(0, 2 * r - h)));
+}
+
 /** Area of a circle up to a depth. */
 function segment(r: number, h: number): number {
   const u = r - h;
-  return r * r * Math.acos(Math.min(1, Math.max(-1, u / r))) - u * Math.sqrt(Math.max(0, 2 * r * h - h * h));
+  return r * r * angle(r, h) - u * Math.sqrt(Math.max(0, h * (2 * r - h)));
 }
 
 /** Its sum over the depth from the floor. */
 function segmentSummed(r: number, h: number): number {
   const u = r - h;
-  const s = Math.sqrt(Math.max(0, r * r - u * u));
-  return r * r * (s - u * Math.acos(Math.min(1, Math.max(-1, u / r)))) - (s * s * s) / 3;
+  const s = Math.sqrt(Math.max(0, h * (2 * r - h)));
+  return r * r * (s - u * angle(r, h)) - (s * s * s) / 3;
 }
 
 /** An upright cylinder between two dished ends, in mm³. */
