@@ -1,6 +1,6 @@
 import { type Check, checkRelay, makeCheck } from 'loomwright';
 import { ratioOf } from '../schema/tables.js';
-import type { Settled } from './plan.js';
+import type { Settled } from './settled.js';
 import type { Finding, LoomPlan, Severity, Subject } from './plan-type.js';
 import { contactLoad } from './planned.js';
 import type { Loom } from './schema.js';

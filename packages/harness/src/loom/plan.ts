@@ -6,26 +6,11 @@ import { planned } from './planned.js';
 import type { LoomPlan } from './plan-type.js';
 import { readingsOf } from './readings.js';
 import type { Loom } from './schema.js';
+import { MOST_ROUNDS, type Settled, wireOhm } from './settled.js';
 import { type Sized, Sizer, type Surroundings } from './size-draft.js';
 
-/** Rounds after which a size may no longer shrink, and the most that there are. */
+/** Rounds after which a size may no longer shrink. */
 const GROW_ONLY_AFTER = 8;
-export const MOST_ROUNDS = 24;
-
-/** A loom in its last round: everything that the plan is written from. */
-export interface Settled {
-  readonly loom: Loom;
-  readonly drafts: readonly Draft[];
-  readonly sizer: Sizer;
-  readonly sized: readonly Sized[];
-  readonly around: readonly Surroundings[];
-  readonly bundling: Bundling;
-  readonly network: Network;
-  readonly ohms: readonly PathOhm[];
-  readonly states: readonly SolvedState[];
-  readonly rounds: number;
-  readonly agreed: boolean;
-}
 
 /**
  * A whole vehicle planned: the way and length of every wire, bundles, sizes with what decided them, fuses and channel
@@ -112,13 +97,6 @@ function pathOhm(draft: Draft, sizer: Sizer, sized: Sized | null): PathOhm {
     else backOhm += ohm;
   }
   return { outOhm, backOhm };
-}
-
-/** Resistance of one wire of a circuit at a copper temperature. */
-export function wireOhm(draft: Draft, wire: number, sizer: Sizer, sized: Sized, tempC: number): number {
-  const size = sizer.stock[sized.size];
-  if (size === undefined) return 0;
-  return ((draft.wires[wire]?.lengthM ?? 0) * size.ohmPerM * (234.5 + tempC)) / (234.5 + 20);
 }
 
 /** What a circuit meets, in figures rounded to the safe side, so that rounds settle instead of creeping. */

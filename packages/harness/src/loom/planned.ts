@@ -1,7 +1,7 @@
 import { type Check, checkRelay, type ContactLoad, type ContactRatioTable, makeCheck, relayPickup } from 'loomwright';
 import { budgetOf, familyOf, ratioOf } from '../schema/tables.js';
 import { type Draft, node } from './draft.js';
-import { MOST_ROUNDS, type Settled, wireOhm } from './plan.js';
+import { MOST_ROUNDS, type Settled, wireOhm } from './settled.js';
 import type {
   LoomPlan,
   PathElement,

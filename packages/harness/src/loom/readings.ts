@@ -1,4 +1,4 @@
-import type { Settled } from './plan.js';
+import type { Settled } from './settled.js';
 import type { ExpectedReading, LoomPlan, PathElement } from './plan-type.js';
 
 const METERED = new Set<PathElement['kind']>([
