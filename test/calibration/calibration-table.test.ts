@@ -343,3 +343,25 @@ describe('edges', () => {
     expect(far.worstErrorValue).toBe(near.worstErrorValue);
   });
 });
+
+describe('regression', () => {
+  it('heights next to nothing end: halving once went on for ever', () => {
+    for (const tiny of [5e-324, 1e-310, 1e-200, 1e-31, 1e-29, 1e-13]) {
+      const x = [0.01, 0.02, 0.03, 0.04, 0.05];
+      const points = pointsOf(x, [0, tiny, 0, tiny, 0]);
+      expect(made({ points, cellCount: 3, ...exact }).worstErrorValue).toBeLessThanOrEqual(tiny);
+      expect(made({ points, cellCount: 2, ...exact }).cells).toHaveLength(2);
+    }
+  });
+  it('three points of heights that cannot be halved', () => {
+    const points = pointsOf([0.01, 0.02, 5.02], [4.4e-323, 0, 9e-323]);
+    expect(made({ points, cellCount: 2, ...exact }).cells).toHaveLength(2);
+  });
+  it('points that lie closer than 1e-12 are refused', () => {
+    expectInputError(
+      () => calibrationTable({ points: pointsOf([0, 5e-324], [0, 1]), cellCount: 2, ...exact }),
+      'points[1].inValue',
+      'order',
+    );
+  });
+});

@@ -10,7 +10,7 @@ export interface CalibrationCell {
   readonly outValue: number;
 }
 
-/** Cells in order: at least two, each further in than the one before. */
+/** Cells in order: at least two, each at least 1e−12 above the one before. */
 export function needCells(fn: string, field: string, cells: readonly CalibrationCell[]): void {
   needList(fn, field, cells, 2);
   let before = -Infinity;
@@ -23,8 +23,14 @@ export function needCells(fn: string, field: string, cells: readonly Calibration
       needEarthly(fn, `${field}[${i}].outValue`, cell.outValue);
     }
     if (typeof cell.outValue !== 'number') needEarthly(fn, `${field}[${i}].outValue`, cell.outValue);
-    if (!(cell.inValue > before)) {
-      throw new InputError(fn, `${field}[${i}].inValue`, 'order', cell.inValue, 'must lie above the one before');
+    if (!(cell.inValue - before >= 1e-12)) {
+      throw new InputError(
+        fn,
+        `${field}[${i}].inValue`,
+        'order',
+        cell.inValue,
+        'must lie above the one before, by 1e-12 at least',
+      );
     }
     before = cell.inValue;
   }

@@ -12,7 +12,7 @@ interface Shifted {
   readonly y: Float64Array;
   /** Scratch of the search, used again for each error: where each point was reached from. */
   readonly before: Int32Array;
-  /** What counts as nothing: 1e−12 of the curve's height. */
+  /** What counts as nothing: 1e−12 of the curve's height, and 1e−30 where that is less, so that halving ends. */
   readonly slack: number;
 }
 
@@ -77,7 +77,7 @@ function shifted(x: readonly number[], y: readonly number[]): Shifted {
     ys[i] = (y[i] as number) - y0;
     height = Math.max(height, Math.abs(ys[i] as number));
   }
-  return { x: xs, y: ys, before: new Int32Array(x.length), slack: 1e-12 * height };
+  return { x: xs, y: ys, before: new Int32Array(x.length), slack: Math.max(1e-12 * height, 1e-30) };
 }
 
 /** The fewest lines from the first point to the last that miss no point by more than `error`: a search by breadth. */
