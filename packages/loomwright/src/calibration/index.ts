@@ -18,3 +18,4 @@ export {
   type SharedSensorResult,
   type SharedState,
 } from './shared-sensor.js';
+export { linearSensor, type LinearSensorInput, type LinearSensorResult } from './linear-sensor.js';

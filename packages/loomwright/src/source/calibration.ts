@@ -9,4 +9,10 @@ export const calibrationSources = {
     status: 'published',
     note: 'The method as public documentation describes it; the answers are checked against every choice tried.',
   },
+  'ratiometric-sensor-pages': {
+    title: 'Ratiometric pressure sensors: 10, 50 and 90 % of the supply; 0.5 to 4.5 V and 0 to 5 V spans',
+    publisher: 'sensor makers, data pages',
+    status: 'published',
+    note: 'Common practice of makers, not a standard: the data sheet of the part decides.',
+  },
 } as const satisfies Record<string, Source>;

@@ -39,4 +39,9 @@ export const calibrationTerms = {
   deadFirstA: { label: 'Into the first without power', symbol: 'I_1' },
   wiperV: { label: 'Open volts of the wiper', symbol: 'E' },
   wiperOhm: { label: 'Resistance behind the wiper', symbol: 'R_s' },
+  ratedSupplyV: { label: 'Supply that the points are for', symbol: 'V_\\mathrm{rated}' },
+  scaledV: { label: 'By the rated supply', symbol: 'V' },
+  supplyErrorValue: { label: 'Off by, were the supply not minded', symbol: 'e_s' },
+  valuePerV: { label: 'One volt more means', symbol: 'm' },
+  zeroV: { label: 'Nought is at', symbol: 'V_0' },
 } as const satisfies Terms;
