@@ -23,16 +23,27 @@ export function residualBars(table: CalibrationTable): ChartSpec {
     title: 'Shown less measured',
     x: { label: 'The input reads', unit: '' },
     y: { label: 'Off by', unit: '', domain: [-most, most] },
-    series: table.residuals.map(({ inValue, errorValue }) => ({
-      name: '',
-      points: [
-        [inValue, 0],
-        [inValue, errorValue],
-      ],
-      colour: Math.abs(errorValue) >= table.worstErrorValue * (1 - 1e-9) ? ('copper' as const) : ('text' as const),
-      as: 'line' as const,
-      dash: '',
-    })),
+    series: [
+      {
+        name: 'off by',
+        points: table.residuals.map(({ inValue, errorValue }): [number, number] => [inValue, errorValue]),
+        colour: 'copper',
+        as: 'dots',
+        labelAt: 0,
+      },
+      {
+        // One line along nought, out to each point and back: a bar each, and one column in the table.
+        name: 'nought',
+        points: table.residuals.flatMap(({ inValue, errorValue }): [number, number][] => [
+          [inValue, 0],
+          [inValue, errorValue],
+          [inValue, 0],
+        ]),
+        colour: 'text',
+        as: 'line',
+        dash: '',
+      },
+    ],
   };
 }
 

@@ -10,23 +10,42 @@ function deviceFields(
   table: string,
 ): Field[] {
   const { name, seriesOhm, pullUpOhm, pullDownOhm, railV, clampDropV } = example;
+  const n = who === 'first' ? 1 : 2;
+  const own = who === 'first' ? 'First' : 'Second';
   return [
     { kind: 'text', name: `${who}Name`, label: title, example: name },
-    { kind: 'number', name: `${who}SeriesOhm`, label: 'in series with its pin', min: 0, example: seriesOhm },
-    { kind: 'number', name: `${who}PullUpOhm`, label: 'its pull-up', above: 0, optional: true, example: pullUpOhm },
+    {
+      kind: 'number',
+      name: `${who}SeriesOhm`,
+      label: `${own}: in series with the pin`,
+      symbol: `R_{s${n}}`,
+      min: 0,
+      example: seriesOhm,
+    },
+    {
+      kind: 'number',
+      name: `${who}PullUpOhm`,
+      label: `${own}: pull-up`,
+      symbol: `R_{u${n}}`,
+      above: 0,
+      optional: true,
+      example: pullUpOhm,
+    },
     {
       kind: 'number',
       name: `${who}PullDownOhm`,
-      label: 'its pull-down',
+      label: `${own}: pull-down`,
+      symbol: `R_{d${n}}`,
       above: 0,
       optional: true,
       example: pullDownOhm,
     },
-    { kind: 'number', name: `${who}RailV`, label: 'its rail', above: 0, example: railV },
+    { kind: 'number', name: `${who}RailV`, label: `${own}: rail`, symbol: `V_{r${n}}`, above: 0, example: railV },
     {
       kind: 'number',
       name: `${who}ClampDropV`,
-      label: 'its diode drops',
+      label: `${own}: diode drops`,
+      symbol: `V_{d${n}}`,
       above: 0,
       optional: true,
       example: clampDropV,
@@ -34,7 +53,7 @@ function deviceFields(
     {
       kind: 'text',
       name: `${who}Cells`,
-      label: 'its table, volts at its pin and what it shows',
+      label: `${own}: volts at the pin and what it shows`,
       example: table,
       help: 'May be left empty.',
     },
