@@ -2,6 +2,7 @@ import type { Terms } from './type.js';
 
 /** Names of conductors, paths and feeds. */
 export const feedTerms = {
+  pi: { label: 'Ratio of a circle', symbol: '\\pi' },
   supplyV: { label: 'Supply', symbol: 'V' },
   currentA: { label: 'Current', symbol: 'I' },
   outLengthM: { label: 'Wire to the load', symbol: 'l_\\mathrm{out}' },
