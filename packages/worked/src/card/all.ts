@@ -1,4 +1,5 @@
 import * as bundle from './bundle/index.js';
+import * as bus from './bus/index.js';
 import * as calibration from './calibration/index.js';
 import * as conductor from './conductor/index.js';
 import * as divider from './divider/index.js';
@@ -7,9 +8,11 @@ import * as heat from './heat/index.js';
 import * as joint from './joint/index.js';
 import * as level from './level/index.js';
 import * as load from './load/index.js';
+import * as network from './network/index.js';
 import * as protection from './protection/index.js';
 import * as relay from './relay/index.js';
 import * as signal from './signal/index.js';
+import * as supply from './supply/index.js';
 import * as temperature from './temperature/index.js';
 import type { Card } from './type.js';
 
@@ -28,6 +31,9 @@ const AREAS: readonly Readonly<Record<string, unknown>>[] = [
   divider,
   level,
   signal,
+  network,
+  supply,
+  bus,
 ];
 
 /** Every card, by the name of its function. */

@@ -1,4 +1,5 @@
 import { bundleTerms } from './bundle.js';
+import { busTerms } from './bus.js';
 import { calibrationTerms } from './calibration.js';
 import { conductorTerms } from './conductor.js';
 import { dividerTerms } from './divider.js';
@@ -7,9 +8,11 @@ import { heatTerms } from './heat.js';
 import { jointTerms } from './joint.js';
 import { levelTerms } from './level.js';
 import { loadTerms } from './load.js';
+import { networkTerms } from './network.js';
 import { protectionTerms } from './protection.js';
 import { relayTerms } from './relay.js';
 import { signalTerms } from './signal.js';
+import { supplyTerms } from './supply.js';
 import { temperatureTerms } from './temperature.js';
 import type { Term, Terms } from './type.js';
 
@@ -21,6 +24,9 @@ export const nomenclature: Terms = /* @__PURE__ */ (() => ({
   ...dividerTerms,
   ...levelTerms,
   ...signalTerms,
+  ...networkTerms,
+  ...supplyTerms,
+  ...busTerms,
   ...temperatureTerms,
   ...calibrationTerms,
   ...bundleTerms,

@@ -1,0 +1,1 @@
+export type { Network, NetworkBranch, NetworkDiode, NetworkLoad, NetworkSource, NetworkSwitch } from './element.js';

@@ -1,0 +1,4 @@
+import type { Source } from './type.js';
+
+/** Sources on batteries, cranking, alternators and charging. */
+export const supplySources = {} as const satisfies Record<string, Source>;
