@@ -2,8 +2,9 @@ import type { NotPossible } from '../check/index.js';
 import { InputError } from '../error/index.js';
 import { needEarthly, needMoreThan, needNoLessThan } from '../error/bounded.js';
 import { needBetween, needInput, needInteger } from '../error/guard.js';
-import { between, type CalibrationCell, clamped, needCells, pieceOf } from './cells.js';
-import { fewestPoints, leastError } from './least-error.js';
+import { type CalibrationCell, clamped, needCells } from '../number/cells.js';
+import { heldCells } from '../number/held-cells.js';
+import { fewestPoints, leastError } from '../number/least-error.js';
 
 /** A curve as a function, and where and how finely to take points of it. */
 export interface CalibrationCurve {
@@ -91,7 +92,7 @@ export function calibrationTable(input: CalibrationTableInput): CalibrationTable
   const y = points.map(({ outValue }) => outValue);
 
   const { kept, worst } = leastError(x, y, cellCount);
-  const cells = held(points, kept, inStepValue, outStepValue);
+  const cells = heldCells(points, kept, inStepValue, outStepValue);
   if (cells.length < 2) {
     const because = `a step of ${inStepValue} leaves one cell: the whole curve lies within it`;
     return { possible: false, code: 'step-too-coarse', because, nearest: null };
@@ -159,40 +160,6 @@ function valueOf(fn: string, valueAt: (inValue: number) => number, inValue: numb
     throw new InputError(fn, 'curve.valueAt', 'finite', value, `must give a number at ${inValue}`);
   }
   return value;
-}
-
-/** The cells as the controller holds them. Two that fall on one step become one. */
-function held(
-  points: readonly CalibrationCell[],
-  kept: readonly number[],
-  inStep: number | null,
-  outStep: number | null,
-): readonly CalibrationCell[] {
-  const cells: CalibrationCell[] = [];
-  kept.forEach((k, i) => {
-    const point = points[k] as CalibrationCell;
-    const end = i === 0 ? 'floor' : i === kept.length - 1 ? 'ceil' : 'round';
-    const inValue = inStep === null ? point.inValue : onStep(point.inValue, inStep, end);
-    const before = cells[cells.length - 1];
-    if (before !== undefined && !(inValue > before.inValue)) return;
-    const outValue = inValue === point.inValue ? point.outValue : along(points, inValue);
-    cells.push({ inValue, outValue: outStep === null ? outValue : onStep(outValue, outStep, 'round') });
-  });
-  return cells;
-}
-
-/** The nearest multiple of a step, the next one down or the next one up; without the dust of binary fractions. */
-function onStep(value: number, step: number, way: 'floor' | 'ceil' | 'round'): number {
-  const steps = value / step;
-  const whole = Math.round(steps);
-  const near = Math.abs(steps - whole) < 1e-9 * Math.max(1, Math.abs(steps));
-  return Number(((near ? whole : Math[way](steps)) * step).toPrecision(14));
-}
-
-/** The value of the points at a place between them, or on the first and the last line drawn on. */
-function along(points: readonly CalibrationCell[], inValue: number): number {
-  const piece = pieceOf(points, inValue);
-  return between(points[piece] as CalibrationCell, points[piece + 1] as CalibrationCell, inValue);
 }
 
 function betweenSamples(

@@ -6,7 +6,7 @@ export {
   type CalibrationTableInput,
   type CalibrationTableResult,
 } from './calibration-table.js';
-export type { CalibrationCell } from './cells.js';
+export type { CalibrationCell } from '../number/cells.js';
 export { lookUp, type LookUpInput, type LookUpResult } from './look-up.js';
 export { type FaultBands, faultBands, type FaultBandsInput, type FaultBandsResult } from './fault-bands.js';
 export type { SharedDevice, SharedSensorKind } from './shared-node.js';

@@ -1,7 +1,7 @@
 import { InputError } from '../error/index.js';
 import { needEarthly } from '../error/bounded.js';
 import { needInput, needOneOf } from '../error/guard.js';
-import { between, type CalibrationCell, needCells, pieceOf } from './cells.js';
+import { between, type CalibrationCell, needCells, pieceOf } from '../number/cells.js';
 
 export interface LookUpInput {
   /** The table, rising in what comes in: at least two cells. */

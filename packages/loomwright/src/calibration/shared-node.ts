@@ -1,7 +1,7 @@
 import { InputError } from '../error/index.js';
 import { needEarthly, needMoreThan, needNoLessThan } from '../error/bounded.js';
 import { needBetween, needInput, needOneOf, needText } from '../error/guard.js';
-import { type CalibrationCell, needCells } from './cells.js';
+import { type CalibrationCell, needCells } from '../number/cells.js';
 
 /** A sensor as the wire sees it. */
 export type SharedSensorKind =

@@ -1,7 +1,7 @@
 import { type Check, makeCheck, tightestCheck } from '../check/index.js';
 import { needMoreThan } from '../error/bounded.js';
 import { needInput } from '../error/guard.js';
-import { clamped } from './cells.js';
+import { clamped } from '../number/cells.js';
 import { needDevice, needSensor, type SharedDevice, type SharedSensorKind, solveNode } from './shared-node.js';
 
 export interface SharedSensorInput {
