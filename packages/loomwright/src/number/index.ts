@@ -1,3 +1,5 @@
+export { cubicCurve, type CubicCurveInput, type CubicMethod, type PiecewiseCubic } from './cubic-curve.js';
+export { cubicValue, type CubicValue } from './cubic-value.js';
 export { findRoot, type FindRootInput } from './find-root.js';
 export { integrate, type IntegrateInput, type IntegrateResult } from './integrate.js';
 export { leastSquares, type LeastSquaresInput, type LeastSquaresResult } from './least-squares.js';

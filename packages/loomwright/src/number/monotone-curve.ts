@@ -1,4 +1,4 @@
-import { InputError } from '../error/index.js';
+import { curvePieces } from './curve-pieces.js';
 
 /** How the slopes of a monotone cubic are kept from overshooting. */
 export type MonotoneLimiter = 'fritsch-butland' | 'fritsch-carlson';
@@ -40,18 +40,7 @@ export interface MonotoneCurve {
 export function monotoneCurve(input: MonotoneCurveInput): MonotoneCurve {
   const { fn, x, y, limiter } = input;
   const n = x.length;
-  if (n < 2 || y.length !== n) throw new InputError(fn, 'points', 'list', x, 'must be at least 2, each with a value');
-  const h: number[] = [];
-  const secant: number[] = [];
-  for (let i = 0; i < n - 1; i++) {
-    const step = (x[i + 1] as number) - (x[i] as number);
-    const rise = (y[i + 1] as number) - (y[i] as number);
-    if (!(step > 0 && step < Infinity) || !Number.isFinite(rise)) {
-      throw new InputError(fn, `points[${i + 1}]`, 'order', x[i + 1], 'must lie above the one before');
-    }
-    h.push(step);
-    secant.push(rise / step);
-  }
+  const { h, secant } = curvePieces(fn, x, y);
   if (n === 2) return { x, y, slope: [secant[0] as number, secant[0] as number] };
   const slope = x.map((_, k) => {
     if (k === 0) return endSlope(h[0] as number, h[1] as number, secant[0] as number, secant[1] as number);

@@ -15,4 +15,23 @@ export const methodSources = {
     status: 'published',
     note: 'Form of the interpolation test from memory; the answers are checked against closed forms.',
   },
+  'slatec-pchip': {
+    title: 'SLATEC library, quick checks of the piecewise cubic Hermite package',
+    publisher: 'public domain; as carried in a current Fortran edition',
+    status: 'published',
+  },
+  'akima-1970': {
+    title: 'Akima, A new method of interpolation and smooth curve fitting based on local procedures',
+    publisher: 'Journal of the ACM 17, 589–602',
+    edition: '1970',
+    status: 'memory',
+    note: 'A printed set of values as carried in the tests of a numerical package; the data of the paper from memory.',
+  },
+  'young-gregory-1972': {
+    title: 'Young and Gregory, A Survey of Numerical Mathematics, volume 1, chapter 6.8',
+    publisher: 'Addison-Wesley',
+    edition: '1972',
+    status: 'published',
+    note: 'Values of the natural spline of 1/(1+x²) as carried in the tests of a numerical library.',
+  },
 } as const satisfies Record<string, Source>;
