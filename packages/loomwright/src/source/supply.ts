@@ -1,4 +1,78 @@
 import type { Source } from './type.js';
 
 /** Sources on batteries, cranking, alternators and charging. */
-export const supplySources = {} as const satisfies Record<string, Source>;
+export const supplySources = {
+  'sae-j537': {
+    title: 'SAE J537, storage batteries: cold-cranking rating',
+    publisher: 'SAE International',
+    status: 'published',
+    note: 'Numbers of its test as vehicle service manuals print them; the standard itself was not read.',
+  },
+  'en-50342-1': {
+    title: 'EN 50342-1, lead-acid starter batteries: cold-cranking current',
+    publisher: 'CENELEC',
+    status: 'published',
+    note: 'Numbers of its test as a battery maker prints them; the standard itself was not read.',
+  },
+  'iec-60095-1': {
+    title: 'IEC 60095-1, lead-acid starter batteries: cold-cranking current',
+    publisher: 'IEC',
+    status: 'published',
+    note: 'Numbers of its test as a battery maker prints them; later editions follow EN 50342-1.',
+  },
+  'din-43539-2': {
+    title: 'DIN 43539-2, starter batteries: cold-cranking current',
+    publisher: 'DIN',
+    status: 'published',
+    note: 'Withdrawn. Numbers of its test as a battery maker prints them.',
+  },
+  'bci-cranking': {
+    title: 'Cranking amperes (CA) of the North American battery trade, at 0 °C',
+    publisher: 'a glossary of a battery maker',
+    status: 'published',
+  },
+  'battery-rest-lists': {
+    title: 'Lists of volts at rest and density of the acid against the charge of a 12 V lead battery',
+    publisher: 'service literature and battery makers',
+    status: 'published',
+    note: 'They differ by up to 0.15 V down to a quarter and by more when empty, and do not say from which battery they are.',
+  },
+  'battery-load-test': {
+    title: 'Load test of a starter battery: least volts by temperature',
+    publisher: 'vehicle service manuals',
+    status: 'published',
+    note: 'Common practice of the trade; the manuals do not agree in the cold.',
+  },
+  'battery-maker-list': {
+    title: 'Cold-cranking ratings of four batteries with the amperes of their load test',
+    publisher: 'a list of a vehicle maker',
+    status: 'published',
+  },
+  'lead-cell-volts': {
+    title: 'Volts of a resting lead cell: relative density of its acid plus 0.845',
+    publisher: 'textbooks',
+    status: 'memory',
+  },
+  'acid-density-correction': {
+    title: 'Reading of a hydrometer against the temperature of the acid: 0.004 each 10 °F from 80 °F',
+    publisher: 'a page on batteries',
+    status: 'published',
+  },
+  'peukert-law': {
+    title: 'Peukert’s law with the hour rate: t = H (C / (I H))^k',
+    publisher: 'battery literature',
+    status: 'published',
+    note: 'Holds near the rated temperature, for one steady discharge, from about the rated current up.',
+  },
+  'peukert-unreferenced': {
+    title: 'Peukert’s law without the hour rate: t = C / I^k',
+    publisher: 'battery literature',
+    status: 'published',
+    note: 'It stands in books and in meters, and is right only where C is the charge at a discharge of 1 A.',
+  },
+  'battery-guides': {
+    title: 'Guides of the battery trade to run times and to typical exponents by kind',
+    publisher: 'battery trade',
+    status: 'published',
+  },
+} as const satisfies Record<string, Source>;

@@ -1,4 +1,22 @@
 export { ac4313Ampacity, ac4313CircularMils, awgStranded } from './ac-43-13-1b.js';
+export {
+  crankingBci,
+  crankingBudgetGuideline,
+  crankingBudgetParts,
+  crankingBudgetSides,
+  crankingDin43539,
+  crankingEn50342,
+  crankingIec60095,
+  crankingSaeJ537,
+  loadTest190A,
+  loadTestToMinus12,
+  loadTestToMinus18,
+  restVoltsTenSteps,
+  restVoltsThumb,
+  restVoltsTrade,
+  restVoltsWithDensity,
+} from './battery.js';
+export type { CrankingBudget, CrankingRating, LoadTestTable, RestVoltsTable } from './battery-type.js';
 export { bladeFuse } from './blade-fuse.js';
 export { boltInFuseSf30, boltInFuseSf51 } from './bolt-in-fuse.js';
 export { fusePulses, type FusePulseTable } from './fuse-pulses.js';
@@ -17,6 +35,7 @@ export {
 export { geometric } from './geometric.js';
 export { iec60228Class2, iec60228Class2Tinned, iec60228Class5, iec60228Class5Tinned } from './iec-60228.js';
 export { iso19642 } from './iso-19642.js';
+export { peukertExponents, type PeukertTable } from './peukert-exponents.js';
 export { e12, e192, e24, e3, e48, e6, e96 } from './preferred.js';
 export {
   necChapter9Table8Aluminium,
@@ -136,3 +155,26 @@ export type {
   VehicleLoadTable,
 } from './load-type.js';
 export { inrushLoads, textbookLoads, vehicleLoads } from './vehicle-load.js';
+export {
+  canCableByLength,
+  type CanCableTable,
+  canDropLines,
+  canDs102,
+  type CanEdgeRule,
+  canEdgeTenth,
+  canEdgeThird,
+  canError29,
+  canError31,
+  type CanErrorRule,
+  canLengthsA,
+  canLengthsB,
+  canLengthsC,
+  canLengthsD,
+  canLengthsEngine,
+  type CanLengthTable,
+  canLevels,
+  type CanLevels,
+  type CanLineRule,
+  canLoad50to65,
+  type CanLoadWindow,
+} from './can.js';

@@ -1,1 +1,1 @@
-export {};
+export { peukertExponentCard, runTimeCard } from './run-time.js';

@@ -1,0 +1,55 @@
+import { runTime, type RunTime, type RunTimeInput } from 'loomwright';
+import type { ChartSpec } from '@loomwright/worked/plot';
+
+type Points = [number, number][];
+
+/** So many values from one to another, in equal ratios. */
+function inRatios(from: number, to: number, count: number): number[] {
+  return Array.from({ length: count }, (_, i) => from * (to / from) ** (i / (count - 1)));
+}
+
+/** Hours of a battery by the current: Peukert's law, plain ampere-hours, and the form without the hour rate. */
+export function hoursByCurrent(input: RunTimeInput, label: string): ChartSpec {
+  const rated = input.ratedChargeAh / input.ratedTimeH;
+  const at = (currentA: number): RunTime | null => {
+    const result = runTime({ ...input, currentA });
+    return result.possible ? result : result.nearest;
+  };
+  const from = Math.min(rated / 2, input.currentA > 0 ? input.currentA : rated);
+  const to = Math.max(20 * rated, input.currentA);
+  const line = (value: (found: RunTime) => number | null): Points =>
+    inRatios(from, to, 31).flatMap((amps): Points => {
+      const found = at(amps);
+      const y = found === null ? null : value(found);
+      return y === null || !(y > 0) ? [] : [[amps, y]];
+    });
+  const here = input.currentA > 0 ? at(input.currentA) : null;
+  const share = (found: RunTime): number => Math.max(found.afterStagesFraction - input.endChargeFraction, 0);
+  return {
+    title: 'How long it lasts, by the current',
+    x: { label: 'Current', unit: 'A', log: true },
+    y: { label: 'Time', unit: 'h', log: true },
+    series: [
+      {
+        name: 'plain ampere-hours',
+        points: line((f) => f.plainTimeH),
+        colour: 'soft',
+        as: 'line',
+        labelAt: 19,
+        labelSide: 'above',
+      },
+      {
+        name: 'C / Iᵏ, refused',
+        points: line((f) => (f.unreferencedTimeH === null ? null : f.unreferencedTimeH * share(f))),
+        colour: 'red',
+        as: 'line',
+        labelAt: 9,
+        labelSide: 'left',
+      },
+      { name: 'Peukert', points: line((f) => f.runTimeH), colour: 'text', as: 'line', labelAt: 24, labelSide: 'left' },
+    ],
+    ...(here !== null && (here.runTimeH ?? 0) > 0
+      ? { chosen: { x: input.currentA, y: here.runTimeH as number, label } }
+      : {}),
+  };
+}
