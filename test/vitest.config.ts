@@ -36,7 +36,14 @@ export default defineConfig({
       },
       { test: { name: 'built', include: built, testTimeout: 180_000, hookTimeout: 180_000 } },
       {
-        test: { name: 'browser', include: browser, testTimeout: 120_000, hookTimeout: 120_000, fileParallelism: false },
+        test: {
+          name: 'browser',
+          include: browser,
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+          fileParallelism: false,
+          maxConcurrency: 2,
+        },
       },
     ],
   },

@@ -41,32 +41,31 @@ it('has pages', () => {
   expect(looked.filter((page) => page.startsWith('api/'))).toHaveLength(3);
 });
 
-describe.each(looked)('%s', (path) => {
-  it.each(VIEWS)(
-    'at $width px, $colorScheme: no error, no other host, no sideways scroll, no finding of axe',
-    async ({ width, colorScheme }) => {
-      const { page, said, asked } = await open(browser, `${origin}/${path}`, {
-        viewport: { width, height: 900 },
-        colorScheme,
-      });
-      expect(said).toEqual([]);
-      expect(asked.filter((address) => !address.startsWith(origin) && !address.startsWith('data:'))).toEqual([]);
-      const [scroll, inner] = await page.evaluate(() => [document.documentElement.scrollWidth, window.innerWidth]);
-      expect(scroll).toBeLessThanOrEqual(inner);
-      const found = await new AxeBuilder({ page: page }).analyze();
-      expect(
-        found.violations.map(
-          ({ id, nodes }) =>
-            `${id}: ${nodes
-              .map((node) => node.target.join(' '))
-              .slice(0, 3)
-              .join('; ')}`,
-        ),
-      ).toEqual([]);
-      await page.context().close();
-    },
-  );
-});
+// Two at a time: a page's work is one process of the browser's, and waits for ours.
+it.concurrent.each(looked.flatMap((path) => VIEWS.map((view) => ({ path, ...view }))))(
+  '$path at $width px, $colorScheme: no error, no other host, no sideways scroll, no finding of axe',
+  async ({ path, width, colorScheme }) => {
+    const { page, said, asked } = await open(browser, `${origin}/${path}`, {
+      viewport: { width, height: 900 },
+      colorScheme,
+    });
+    expect(said).toEqual([]);
+    expect(asked.filter((address) => !address.startsWith(origin) && !address.startsWith('data:'))).toEqual([]);
+    const [scroll, inner] = await page.evaluate(() => [document.documentElement.scrollWidth, window.innerWidth]);
+    expect(scroll).toBeLessThanOrEqual(inner);
+    const found = await new AxeBuilder({ page }).analyze();
+    expect(
+      found.violations.map(
+        ({ id, nodes }) =>
+          `${id}: ${nodes
+            .map((node) => node.target.join(' '))
+            .slice(0, 3)
+            .join('; ')}`,
+      ),
+    ).toEqual([]);
+    await page.context().close();
+  },
+);
 
 describe('under a sub-path', () => {
   const folder = mkdtempSync(join(tmpdir(), 'site-'));
