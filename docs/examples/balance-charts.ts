@@ -1,4 +1,4 @@
-import { runTime, type RunTime, type RunTimeInput } from 'loomwright';
+import { restingDrain, type RestingDrainInput, runTime, type RunTime, type RunTimeInput } from 'loomwright';
 import type { ChartSpec } from '@loomwright/worked/plot';
 
 type Points = [number, number][];
@@ -51,5 +51,35 @@ export function hoursByCurrent(input: RunTimeInput, label: string): ChartSpec {
     ...(here !== null && (here.runTimeH ?? 0) > 0
       ? { chosen: { x: input.currentA, y: here.runTimeH as number, label } }
       : {}),
+  };
+}
+
+/** Charge of a standing battery by the day: with its drains, and by itself alone. */
+export function chargeByDay(input: RestingDrainInput, label: string): ChartSpec | null {
+  const { standingDays, endChargeFraction, selfAhPerDay, drainAhPerDay } = restingDrain(input);
+  if (standingDays === null || standingDays > 3650) return null;
+  const end = standingDays * 1.35;
+  const line = (lossAhPerDay: number): Points =>
+    Array.from({ length: 21 }, (_, i): [number, number] => {
+      const day = (end * i) / 20;
+      return [day, 100 * Math.max(input.startChargeFraction - (day * lossAhPerDay) / input.fullChargeAh, 0)];
+    });
+  return {
+    title: 'Charge, day by day',
+    x: { label: 'Standing', unit: 'd', domain: [0, end] },
+    y: { label: 'Charge', unit: '%', domain: [0, 100] },
+    series: [
+      { name: 'by itself alone', points: line(selfAhPerDay), colour: 'blue', as: 'line', labelAt: 9 },
+      {
+        name: 'with its drains',
+        points: line(selfAhPerDay + drainAhPerDay),
+        colour: 'text',
+        as: 'line',
+        labelAt: 6,
+        labelSide: 'left',
+      },
+    ],
+    limits: [{ axis: 'y', value: 100 * endChargeFraction, name: 'to be left', fails: 'below' }],
+    chosen: { x: standingDays, y: 100 * endChargeFraction, label },
   };
 }

@@ -43,7 +43,8 @@ function near(card: Card): fc.Arbitrary<Values> {
 
 /** The unit of a name as mathjs writes it. Celsius counts as K from 0 °C: formulas add constants of the same kind. */
 function mathUnit(name: string): string {
-  const unit = fieldUnit(name) ?? '';
+  // A day is written whole: mathjs has no unit called d.
+  const unit = (fieldUnit(name) ?? '').replace(/\bd\b/, 'day');
   if (unit === 'fraction' || unit === '1' || unit === '%') return '';
   const words: Readonly<Record<string, string>> = {
     '°C': 'K',

@@ -75,4 +75,10 @@ export const supplySources = {
     publisher: 'battery trade',
     status: 'published',
   },
+  'fuse-drop-charts': {
+    title: 'Diagnostic charts of the current in a circuit by the millivolts across its blade fuse',
+    publisher: 'service literature',
+    status: 'published',
+    note: 'For genuine fuses; makers differ by about 15 % in resistance.',
+  },
 } as const satisfies Record<string, Source>;

@@ -28,3 +28,27 @@ export {
   type StateOfChargeInput,
   type StateOfChargeResult,
 } from './state-of-charge.js';
+export { fuseDropCurrent, type FuseDropCurrentInput, type FuseDropCurrentResult } from './fuse-drop-current.js';
+export type { FuseReading } from './fuse-reading.js';
+export {
+  type RestDrain,
+  type RestEnd,
+  type RestFuse,
+  restingDrain,
+  type RestingDrainInput,
+  type RestingDrainResult,
+  type SolvedRestFuse,
+} from './resting-drain.js';
+export { crankingCircuit } from './cranking-circuit.js';
+export type {
+  CrankingCircuit,
+  CrankingCircuitInput,
+  CrankingController,
+  CrankingMoment,
+  CrankingPartState,
+  LadderPoint,
+  StarterLinePoint,
+} from './cranking-type.js';
+export type { CrankingCable, CrankingPart, CrankingResistance, CrankingRole } from './cranking-part.js';
+export type { CrankingReading, JudgedReading } from './cranking-reading.js';
+export type { CrankingStarter, MeasuredStarter, MotorStarter, ResistorStarter } from './cranking-starter.js';

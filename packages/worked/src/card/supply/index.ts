@@ -1,1 +1,2 @@
 export { peukertExponentCard, runTimeCard } from './run-time.js';
+export { fuseDropCurrentCard, restingDrainCard } from './drain.js';
