@@ -49,10 +49,7 @@ export function batteryLoadTest(input: BatteryLoadTestInput): BatteryLoadTestRes
   const fn = 'batteryLoadTest';
   needInput(fn, input);
   const { rule, ratedA, batteryTempC, readingV } = input;
-  if (typeof rule !== 'object' || rule === null || !Array.isArray(rule.rows) || rule.rows.length === 0) {
-    const kind = rule === undefined || rule === null ? 'missing' : 'object';
-    throw new InputError(fn, 'rule', kind, rule, 'must be a list of a load test', 'import one: loadTestToMinus18');
-  }
+  needRule(fn, rule);
   const { loadFraction, loadA, testS, rows, source, status } = rule;
   if (ratedA !== undefined || loadA === null) needMoreThan(fn, 'ratedA', ratedA as number);
   const [coldest] = rows.at(-1) as readonly [number, number];
@@ -64,8 +61,8 @@ export function batteryLoadTest(input: BatteryLoadTestInput): BatteryLoadTestRes
     80,
     batteryTempC < coldest ? 'the list ends there' : undefined,
   );
-  const warm = rows.filter(([tempC]) => tempC >= batteryTempC).at(-1) ?? (rows[0] as readonly [number, number]);
-  const [rowTempC, leastV] = warm;
+  const holding = rows.filter(([tempC], i) => i === 0 || tempC >= batteryTempC);
+  const [rowTempC, leastV] = holding.at(-1) as readonly [number, number];
   if (readingV !== undefined) needNoLessThan(fn, 'readingV', readingV);
   const checks =
     readingV === undefined
@@ -91,4 +88,11 @@ export function batteryLoadTest(input: BatteryLoadTestInput): BatteryLoadTestRes
     source,
     sourceStatus: status,
   };
+}
+
+function needRule(fn: string, rule: LoadTestTable): void {
+  if (typeof rule !== 'object' || rule === null || !Array.isArray(rule.rows) || rule.rows.length === 0) {
+    const kind = rule === undefined || rule === null ? 'missing' : 'object';
+    throw new InputError(fn, 'rule', kind, rule, 'must be a list of a load test', 'import one: loadTestToMinus18');
+  }
 }
