@@ -19,3 +19,12 @@ export {
   type SharedState,
 } from './shared-sensor.js';
 export { linearSensor, type LinearSensorInput, type LinearSensorResult } from './linear-sensor.js';
+export type { SwitchProcess } from './switch-process.js';
+export type { SensorOutput, SwitchSensor, TalkBack } from './switch-sensor.js';
+export type { BandPart, SwitchStage, SwitchStageResult } from './switch-stage.js';
+export {
+  type SwitchingBand,
+  switchingBand,
+  type SwitchingBandInput,
+  type SwitchingBandResult,
+} from './switching-band.js';

@@ -32,6 +32,14 @@ export const cautions = {
     title: 'Hot water',
     text: 'Boiling water scalds, and a hot cooling system bursts open. Let it cool before a cap or a sensor comes out.',
   },
+  'fan-starts': {
+    title: 'Fans start by themselves',
+    text: 'A fan may start with the engine off and the key out. Keep hands, sleeves and tools away, or pull its fuse first.',
+  },
+  'stop-the-engine': {
+    title: 'A warning is no protection',
+    text: 'A lamp saves nothing. When oil pressure or coolant warns, stop the engine first and find out why afterwards.',
+  },
   isolator: {
     title: 'Isolator',
     text: 'An isolator must stop the engine and everything else. Where a rule or a sport asks for one, its text decides.',

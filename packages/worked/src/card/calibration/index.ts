@@ -4,3 +4,4 @@ export { linearSensorCard } from './linear-sensor.js';
 export { lookUpCard } from './look-up.js';
 export { sharedSensorCard } from './shared-sensor.js';
 export { calibrationTableCard } from './table.js';
+export { switchingBandCard } from './switching-band.js';
