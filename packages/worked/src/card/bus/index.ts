@@ -1,1 +1,1 @@
-export {};
+export { canFrameBitsCard, canLoadCard, canResponseTimesCard } from './frames.js';
