@@ -1,4 +1,12 @@
-import { restingDrain, type RestingDrainInput, runTime, type RunTime, type RunTimeInput } from 'loomwright';
+import {
+  energyBudget,
+  type EnergyBudgetInput,
+  restingDrain,
+  type RestingDrainInput,
+  runTime,
+  type RunTime,
+  type RunTimeInput,
+} from 'loomwright';
 import type { ChartSpec } from '@loomwright/worked/plot';
 
 type Points = [number, number][];
@@ -81,5 +89,33 @@ export function chargeByDay(input: RestingDrainInput, label: string): ChartSpec 
     ],
     limits: [{ axis: 'y', value: 100 * endChargeFraction, name: 'to be left', fails: 'below' }],
     chosen: { x: standingDays, y: 100 * endChargeFraction, label },
+  };
+}
+
+/** What the alternator gives by the speed of the engine, and what each state asks for. */
+export function outputBySpeed(input: EnergyBudgetInput): ChartSpec {
+  const { alternator } = input;
+  const { states } = energyBudget(input);
+  const points = alternator.points.map(({ rotorRpm, currentA }): [number, number] => [
+    rotorRpm / alternator.pulleyRatio,
+    currentA,
+  ]);
+  const asked = states.filter(({ rotorRpm }) => rotorRpm > 0);
+  const most = Math.max(...points.map(([, y]) => y), ...asked.map(({ meanA }) => meanA));
+  return {
+    title: 'What the curve gives, and what each state takes',
+    x: { label: 'Engine', unit: 'rpm', domain: [0, (points.at(-1) as [number, number])[0]] },
+    y: { label: 'Current', unit: 'A', domain: [0, most * 1.12] },
+    series: [
+      { name: 'alternator, cold', points, colour: 'verdigris', labelAt: Math.max(points.length - 2, 0) },
+      ...asked.map(({ name, rotorRpm, meanA, balanceA }, i) => ({
+        name,
+        points: [[rotorRpm / alternator.pulleyRatio, meanA]] as Points,
+        colour: balanceA < 0 ? ('red' as const) : ('copper' as const),
+        as: 'dots' as const,
+        labelAt: 0,
+        ...(i % 2 === 0 ? {} : { labelSide: 'above' as const }),
+      })),
+    ],
   };
 }

@@ -2,6 +2,17 @@ import type { Source } from './type.js';
 
 /** Sources on batteries, cranking, alternators and charging. */
 export const supplySources = {
+  'college-physics-starter': {
+    title:
+      'College Physics, chapter on circuits: a starter motor behind a battery, sound and with corroded connections',
+    publisher: 'OpenStax',
+    status: 'published',
+  },
+  'dc-motor-examples': {
+    title: 'Worked examples of direct-current motors with a constant field: speed at a current, with resistance added',
+    publisher: 'university course and textbook',
+    status: 'published',
+  },
   'sae-j537': {
     title: 'SAE J537, storage batteries: cold-cranking rating',
     publisher: 'SAE International',
@@ -35,7 +46,7 @@ export const supplySources = {
     title: 'Lists of volts at rest and density of the acid against the charge of a 12 V lead battery',
     publisher: 'service literature and battery makers',
     status: 'published',
-    note: 'They differ by up to 0.15 V down to a quarter and by more when empty, and do not say from which battery they are.',
+    note: 'They differ by up to 0.2 V down to a quarter and by more when empty, and do not say from which battery they are.',
   },
   'battery-load-test': {
     title: 'Load test of a starter battery: least volts by temperature',
@@ -80,5 +91,16 @@ export const supplySources = {
     publisher: 'service literature',
     status: 'published',
     note: 'For genuine fuses; makers differ by about 15 % in resistance.',
+  },
+  'iso-8854': {
+    title: 'ISO 8854, alternators with regulators: test methods and general requirements',
+    publisher: 'ISO',
+    status: 'memory',
+    note: 'The form of the marking was read; 1500 and 6000 rpm of the rotor and 13.5 V are from memory.',
+  },
+  'alternator-pulley-guides': {
+    title: 'Guides of alternator makers to pulley ratios and rotor speeds',
+    publisher: 'alternator makers',
+    status: 'published',
   },
 } as const satisfies Record<string, Source>;

@@ -32,7 +32,6 @@ export { fuseDropCurrent, type FuseDropCurrentInput, type FuseDropCurrentResult 
 export type { FuseReading } from './fuse-reading.js';
 export {
   type RestDrain,
-  type RestEnd,
   type RestFuse,
   restingDrain,
   type RestingDrainInput,
@@ -52,3 +51,16 @@ export type {
 export type { CrankingCable, CrankingPart, CrankingResistance, CrankingRole } from './cranking-part.js';
 export type { CrankingReading, JudgedReading } from './cranking-reading.js';
 export type { CrankingStarter, MeasuredStarter, MotorStarter, ResistorStarter } from './cranking-starter.js';
+export type { RestEnd } from './rest-end.js';
+export {
+  type Alternator,
+  type AlternatorPoint,
+  type BudgetBattery,
+  type BudgetLoad,
+  type BudgetState,
+  energyBudget,
+  type EnergyBudgetInput,
+  type EnergyBudgetResult,
+  type SolvedBudgetLoad,
+  type SolvedBudgetState,
+} from './energy-budget.js';

@@ -1,10 +1,10 @@
 import { type Check, makeCheck, tightestCheck } from '../check/index.js';
 import { InputError } from '../error/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needBetween, needInput, needList, needOneOf, needText } from '../error/guard.js';
-import type { FuseFamily, RestVoltsTable } from '../table/index.js';
-import { alongRows, needRestVolts } from './battery-rest.js';
+import { needBetween, needInput, needList, needText } from '../error/guard.js';
+import type { FuseFamily } from '../table/index.js';
 import { coldFuseOhm, type FuseReading, needDropMv, needFuseTolerance, readFuse } from './fuse-reading.js';
+import { endCharge, needEntry, type RestEnd } from './rest-end.js';
 
 /** Something that draws with everything off. */
 export interface RestDrain {
@@ -26,11 +26,6 @@ export interface RestFuse {
   /** What a meter showed across it in mV, at least 0; left out where nothing was measured. */
   readonly measuredMv?: number;
 }
-
-/** What is to be left: a charge, or volts at rest by a list. */
-export type RestEnd =
-  | { readonly kind: 'charge'; readonly chargeFraction: number }
-  | { readonly kind: 'volts'; readonly openV: number; readonly list: RestVoltsTable };
 
 export interface RestingDrainInput {
   readonly drains: readonly RestDrain[];
@@ -213,32 +208,5 @@ function guard(input: RestingDrainInput): number {
   needBetween(fn, 'startChargeFraction', startChargeFraction, 0, 1, '80 % is 0.8');
   needNoLessThan(fn, 'selfDischargeFractionPerDay', input.selfDischargeFractionPerDay);
   needMoreThan(fn, 'limitA', input.limitA);
-  needEntry(fn, 'end', end);
-  needOneOf(fn, 'end.kind', end.kind, ['charge', 'volts']);
-  const field = end.kind === 'charge' ? 'end.chargeFraction' : 'end.openV';
-  const left = end.kind === 'charge' ? end.chargeFraction : chargeAt(fn, end.openV, end.list);
-  needBetween(fn, field, left, 0, 1);
-  if (left < startChargeFraction) return left;
-  const must = `must leave less than startChargeFraction, ${startChargeFraction}`;
-  throw new InputError(fn, field, 'below', left, must);
-}
-
-function chargeAt(fn: string, openV: number, list: RestVoltsTable): number {
-  needMoreThan(fn, 'end.openV', openV);
-  needRestVolts(fn, 'end.list', list);
-  const percent = alongRows(list, 1, openV);
-  if (percent !== null) return percent / 100;
-  const ends = `${(list.rows.at(-1) as readonly [number, number])[1]} to ${(list.rows[0] as readonly [number, number])[1]} V`;
-  throw new InputError(fn, 'end.openV', 'range', openV, `must lie within the list, ${ends}`);
-}
-
-function needEntry(fn: string, field: string, value: unknown): void {
-  if (typeof value === 'object' && value !== null) return;
-  throw new InputError(
-    fn,
-    field,
-    value === undefined ? 'missing' : 'object',
-    value,
-    'must be an object with named fields',
-  );
+  return endCharge(fn, end, startChargeFraction);
 }

@@ -5,6 +5,7 @@ export { heatSection, type HeatSectionInput, type SectionWire } from './heat-sec
 export { pinCircuit, type PinCircuitInput, type PinPart } from './pin-circuit.js';
 export { type RangeRow, ruleRange, type RuleRangeInput } from './rule-range.js';
 export { seriesCircuit, type SeriesCircuitInput } from './series-circuit.js';
+export { stateBars, type StateBarsInput } from './state-bars.js';
 export { type Attributes, drawing, element, escapeText, ink, label, number } from './svg.js';
 export { symbol, type SymbolKind } from './symbol.js';
 export { voltLadder, type VoltLadderInput } from './volt-ladder.js';

@@ -1,5 +1,8 @@
 import {
+  type AlternatorPoint,
   bladeFuse,
+  type BudgetLoad,
+  type BudgetState,
   type DischargeStage,
   type FuseFamily,
   InputError,
@@ -63,5 +66,50 @@ export function restFuseList(fn: string, field: string, text: string): RestFuse[
     const [, name = '', kind = '', rating, reading] = match;
     const fuse = { name, family: FAMILIES[kind] as FuseFamily, ratingA: Number(rating) };
     return reading === undefined ? fuse : { ...fuse, measuredMv: Number(reading) };
+  });
+}
+
+/** `1100 rpm 0 A; 1500 rpm 28 A`: the curve of an alternator. */
+export function curveList(fn: string, field: string, text: string): AlternatorPoint[] {
+  return entries(text).map((entry) => {
+    const match = new RegExp(`^${NUMBER}\\s*rpm\\s+${NUMBER}\\s*A$`).exec(entry);
+    if (match === null) throw unread(fn, field, entry, '1500 rpm 28 A');
+    return { rotorRpm: Number(match[1]), currentA: Number(match[2]) };
+  });
+}
+
+/** `idle 800 rpm; hot idle 800 rpm 80 %; parked 0 rpm wants 3 h`: ways in which a vehicle is used. */
+export function stateList(fn: string, field: string, text: string): BudgetState[] {
+  return entries(text).map((entry) => {
+    const pattern = new RegExp(`^(.+?)\\s+${NUMBER}\\s*rpm(?:\\s+${NUMBER}\\s*%)?(?:\\s+wants\\s+${NUMBER}\\s*h)?$`);
+    const match = pattern.exec(entry);
+    if (match === null) throw unread(fn, field, entry, 'hot idle 800 rpm 80 %');
+    const [, name = '', rpm, percent, wanted] = match;
+    const outputFactor = percent === undefined ? 1 : Number(percent) / 100;
+    const state = { name, engineRpm: Number(rpm), outputFactor };
+    return wanted === undefined ? state : { ...state, wantedTimeH: Number(wanted) };
+  });
+}
+
+/** `fan 20 A #1: idle 40 %, cruise 10 %; engine 12 A: idle, cruise`: loads, their importance, when they are on. */
+export function budgetLoadList(fn: string, field: string, text: string): BudgetLoad[] {
+  const like = 'fan 20 A #1: idle 40 %, cruise 10 %';
+  return entries(text).map((entry) => {
+    const match = new RegExp(`^(.+?)\\s+${NUMBER}\\s*(A|W)(?:\\s+#(\\d+))?\\s*:(.*)$`).exec(entry);
+    if (match === null) throw unread(fn, field, entry, like);
+    const [, name = '', amount, unit, priority, duties = ''] = match;
+    const dutyByState = Object.fromEntries(
+      duties
+        .split(',')
+        .map((duty) => duty.trim())
+        .filter((duty) => duty !== '')
+        .map((duty): [string, number] => {
+          const part = new RegExp(`^(.+?)(?:\\s+${NUMBER}\\s*%)?$`).exec(duty);
+          if (part === null) throw unread(fn, field, entry, like);
+          return [part[1] as string, part[2] === undefined ? 1 : Number(part[2]) / 100];
+        }),
+    );
+    const rest = { priority: priority === undefined ? null : Number(priority), dutyByState };
+    return unit === 'A' ? { name, currentA: Number(amount), ...rest } : { name, powerW: Number(amount), ...rest };
   });
 }
