@@ -28,3 +28,11 @@ export {
   type SwitchingBandInput,
   type SwitchingBandResult,
 } from './switching-band.js';
+export {
+  type WarningLimits,
+  warningLimits,
+  type WarningLimitsInput,
+  type WarningLimitsResult,
+  type WarningRow,
+} from './warning-limits.js';
+export type { WarningErrors } from './warning-straits.js';

@@ -5,3 +5,4 @@ export { lookUpCard } from './look-up.js';
 export { sharedSensorCard } from './shared-sensor.js';
 export { calibrationTableCard } from './table.js';
 export { switchingBandCard } from './switching-band.js';
+export { warningLimitsCard } from './warning-limits.js';
