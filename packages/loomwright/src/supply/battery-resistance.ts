@@ -137,7 +137,7 @@ function byRating({ rule, ratedA, openV, cellCount }: ResistanceFromRating): Tes
   }
   needMoreThan(FN, 'from.ratedA', ratedA);
   needInteger(FN, 'from.cellCount', cellCount, 1);
-  const testV = (rule.leastV / 6) * cellCount;
+  const testV = (rule.leastV * cellCount) / 6;
   needMoreThan(FN, 'from.openV', openV, testV);
   return { ohm: (openV - testV) / ratedA, testTempC: rule.testTempC, openV, testV, testA: ratedA };
 }
