@@ -78,10 +78,10 @@ describe('independent', () => {
         fc.array(fc.integer({ min: 1, max: 9 }), { minLength: 30, maxLength: 130 }),
         (idBits, bytes, runs) => {
           const bits = runs.flatMap((length, i) => Array.from({ length }, () => i % 2));
-          const length = stuffableOf(idBits as CanIdBits, bytes);
+          const length = stuffableOf(idBits, bytes);
           while (bits.length < length) bits.push(...bits);
           const { stuffBits } = canFrameBits({
-            idBits: idBits as CanIdBits,
+            idBits: idBits,
             dataByteCount: bytes,
             bitRateBitPerS: 1,
           });

@@ -302,7 +302,7 @@ describe('edges', () => {
   it('refuses nonsense by its place', () => {
     const [first] = base.messages as [TimedMessage];
     const bad = (change: Partial<TimedMessage>): (() => unknown) => {
-      return () => canResponseTimes({ ...base, messages: [{ ...first, ...change } as TimedMessage] });
+      return () => canResponseTimes({ ...base, messages: [{ ...first, ...change }] });
     };
     expectInputError(bad({ deadlineS: 0 }), 'messages[0].deadlineS');
     expectInputError(bad({ jitterS: -1 }), 'messages[0].jitterS');

@@ -19,9 +19,13 @@ export interface LevelTime {
   readonly worstNumber: number;
 }
 
-/** How much may still be computed: looks at one message each. */
-export interface Budget {
-  looks: number;
+/** How much may still be computed, as its one number: looks at one message each. */
+export type Budget = Float64Array;
+
+/** Takes so many looks; false where they are used up. */
+function take(budget: Budget, looks: number): boolean {
+  budget[0] = (budget[0] as number) - looks;
+  return budget[0] >= 0;
 }
 
 /** Bits of a time; a whole number where it is within rounding of one. */
@@ -58,8 +62,7 @@ export function levelTime(
   const own = messages[level] as LevelMessage;
   let busyBits = own.frameBits;
   for (;;) {
-    budget.looks -= level + 1;
-    if (budget.looks < 0) return null;
+    if (!take(budget, level + 1)) return null;
     const next = fixedBits + demand(messages, level + 1, busyBits);
     if (next <= busyBits) break;
     busyBits = next;
@@ -71,8 +74,7 @@ export function levelTime(
   let waitBits = fixedBits;
   for (let q = 0; q < instanceCount; q++) {
     for (;;) {
-      budget.looks -= level + 1;
-      if (budget.looks < 0) return null;
+      if (!take(budget, level + 1)) return null;
       const next = fixedBits + q * own.frameBits + demand(messages, level, waitBits + 1);
       if (next <= waitBits) break;
       waitBits = next;

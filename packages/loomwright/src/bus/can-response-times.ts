@@ -3,7 +3,7 @@ import { InputError } from '../error/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
 import { needInput, needInteger, needOneOf } from '../error/guard.js';
 import type { CanErrorRule } from '../table/index.js';
-import { type Budget, inBits, type LevelMessage, levelTime, type LevelTime } from './busy-time.js';
+import { inBits, type LevelMessage, levelTime, type LevelTime } from './busy-time.js';
 import { SPACE_BITS } from './frame-shape.js';
 import { type CanMessage, mostWithSpace, needMessages } from './message.js';
 
@@ -95,7 +95,7 @@ export function canResponseTimes(input: CanResponseTimesInput): CanResponseTimes
   }));
   const blocking = blockingBits(levels, input.blocking);
   const spent = ownInterframe === 'counted' ? 0 : SPACE_BITS;
-  const budget: Budget = { looks: MOST_LOOKS };
+  const budget = Float64Array.of(MOST_LOOKS);
   let loadFraction = 0;
   let longest = 0;
   const messages = input.messages.map((message, i): CanResponse => {

@@ -8,5 +8,19 @@ export {
   type CanResponseTimesResult,
   type TimedMessage,
 } from './can-response-times.js';
+export {
+  canResistance,
+  type CanPlug,
+  type CanReading,
+  type CanResistanceInput,
+  type CanResistanceResult,
+} from './can-resistance.js';
+export {
+  canTopology,
+  type CanStar,
+  type CanStub,
+  type CanTopologyInput,
+  type CanTopologyResult,
+} from './can-topology.js';
 export type { CanFrameShape, CanIdBits } from './frame-shape.js';
 export type { CanMessage } from './message.js';
