@@ -274,6 +274,24 @@ export const switchingBandCard = defineCard({
       source: 'circuit-theory',
     },
     {
+      result: 'leastBandValue',
+      text: 'The same in what is measured',
+      how: 'along the sensor’s curve, from where it goes on',
+      source: 'circuit-theory',
+    },
+    {
+      result: 'onCount',
+      text: 'On, in counts',
+      how: 'the whole count at which it goes on a little earlier',
+      source: 'circuit-theory',
+    },
+    {
+      result: 'offCount',
+      text: 'Off, in counts',
+      how: 'the least band with its room, in whole counts, the next one further',
+      source: 'circuit-theory',
+    },
+    {
       result: 'cyclesPerH',
       text: 'Starts an hour',
       formula: '1 / (onTimeS + offTimeS)',
