@@ -6,6 +6,8 @@ import {
   runTime,
   type RunTime,
   type RunTimeInput,
+  senseError,
+  type SenseErrorInput,
 } from 'loomwright';
 import type { ChartSpec } from '@loomwright/worked/plot';
 
@@ -117,5 +119,26 @@ export function outputBySpeed(input: EnergyBudgetInput): ChartSpec {
         ...(i % 2 === 0 ? {} : { labelSide: 'above' as const }),
       })),
     ],
+  };
+}
+
+/** Volts at the battery as all currents rise together, against what it wants. */
+export function batteryByLoad(input: SenseErrorInput, label: string): ChartSpec {
+  const at = (share: number): number =>
+    senseError({ ...input, parts: input.parts.map((part) => ({ ...part, currentA: part.currentA * share })) }).batteryV;
+  const { batteryV, leastBatteryV, mostBatteryV } = senseError(input);
+  const points = [0, 0.5, 1, 1.5].map((share): [number, number] => [100 * share, at(share)]);
+  const low = Math.min(leastBatteryV, ...points.map(([, y]) => y));
+  const high = Math.max(mostBatteryV, ...points.map(([, y]) => y));
+  return {
+    title: 'What the battery gets as the currents rise',
+    x: { label: 'Currents, of those given', unit: '%', domain: [0, 150] },
+    y: { label: 'At the posts', unit: 'V', domain: [low - 0.2, high + 0.2] },
+    series: [{ name: '', points, colour: 'text', as: 'line' }],
+    limits: [
+      { axis: 'y', value: leastBatteryV, name: 'at least', fails: 'below' },
+      { axis: 'y', value: mostBatteryV, name: 'at most', fails: 'above' },
+    ],
+    chosen: { x: 100, y: batteryV, label },
   };
 }

@@ -103,4 +103,10 @@ export const supplySources = {
     publisher: 'alternator makers',
     status: 'published',
   },
+  'regulator-limits': {
+    title: 'Set-points of alternator regulators and their change with temperature',
+    publisher: 'service literature',
+    status: 'published',
+    note: 'One limit line read (16 V at −17 °C, 13.5 V at 40 °C); 13.8 to 14.7 V and −10 to −30 mV/K from memory.',
+  },
 } as const satisfies Record<string, Source>;

@@ -64,3 +64,10 @@ export {
   type SolvedBudgetLoad,
   type SolvedBudgetState,
 } from './energy-budget.js';
+export {
+  senseError,
+  type SenseErrorInput,
+  type SenseErrorResult,
+  type SensePart,
+  type SolvedSensePart,
+} from './sense-error.js';

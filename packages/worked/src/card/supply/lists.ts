@@ -10,6 +10,7 @@ import {
   miniFuse,
   type RestDrain,
   type RestFuse,
+  type SensePart,
 } from 'loomwright';
 
 // Lists as people write them in one line. An entry that cannot be read is named, with what one looks like.
@@ -111,5 +112,22 @@ export function budgetLoadList(fn: string, field: string, text: string): BudgetL
     );
     const rest = { priority: priority === undefined ? null : Number(priority), dutyByState };
     return unit === 'A' ? { name, currentA: Number(amount), ...rest } : { name, powerW: Number(amount), ...rest };
+  });
+}
+
+/** `charge cable + 4 mΩ 60 A; ignition feed + 30 mΩ 10 A back`: what lies between sense points and battery. */
+export function sensePartList(fn: string, field: string, text: string): SensePart[] {
+  return entries(text).map((entry) => {
+    const pattern = new RegExp(`^(.+?)\\s+([+-])\\s*${NUMBER}\\s*(m?)(?:Ω|ohm)\\s+${NUMBER}\\s*A(\\s+back)?$`);
+    const match = pattern.exec(entry);
+    if (match === null) throw unread(fn, field, entry, 'charge cable + 4 mΩ 60 A');
+    const [, name = '', sign, ohm, milli, amps, back] = match;
+    return {
+      name,
+      side: sign === '+' ? 'positive' : 'negative',
+      resistanceOhm: Number(ohm) * (milli === 'm' ? 1e-3 : 1),
+      currentA: Number(amps),
+      flow: back === undefined ? 'charging' : 'discharging',
+    };
   });
 }
