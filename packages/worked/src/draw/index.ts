@@ -1,6 +1,7 @@
 export { axleBalance, type AxleBalanceInput } from './axle-balance.js';
 export { bundleSection, type BundleSectionInput } from './bundle-section.js';
 export { canTrunk, type CanTrunkInput } from './can-trunk.js';
+export { crankingLadder, type CrankingLadderInput } from './cranking-ladder.js';
 export { cutPlan, type CutPlanInput } from './cut-plan.js';
 export { heatSection, type HeatSectionInput, type SectionWire } from './heat-section.js';
 export { pinCircuit, type PinCircuitInput, type PinPart } from './pin-circuit.js';

@@ -76,7 +76,6 @@ export const supplyTerms = {
   shortCircuitA: { label: 'Into a dead short, by that', symbol: 'I_\\mathrm{short}' },
   ratedLeastV: { label: 'Least volts of the test', symbol: 'V_\\mathrm{test}' },
   batteryCellCount: { label: 'Cells in series', symbol: 'N' },
-  batteryTempC: { label: 'Battery is at', symbol: 'T' },
   parallelCount: { label: 'Equal batteries side by side', symbol: 'n' },
   chargeFraction: { label: 'Charge', symbol: 's' },
   restV: { label: 'Volts at rest', symbol: 'V' },
