@@ -1,0 +1,20 @@
+import { batteryResistanceCard, exampleValues } from '@loomwright/worked/card';
+import { defineExample } from './worked-example.js';
+
+export default defineExample({
+  problem:
+    'A battery of 10 V at rest gives 8.333 V with 1 Ω across it, that is 8.333 A. What resistance does it have inside, and what would a dead short draw?',
+  source: 'lessons-electric-circuits',
+  place: 'volume I, batteries: 10 V behind 0.2 Ω',
+  status: 'published',
+  card: batteryResistanceCard,
+  values: {
+    ...exampleValues(batteryResistanceCard),
+    from: 'two-loads',
+    lowA: 0,
+    lowV: 10,
+    highA: 25 / 3,
+    highV: 25 / 3,
+  },
+  prints: { insideOhm: '0.2', shortCircuitA: '50' },
+});
