@@ -47,7 +47,7 @@ export function leastError(x: readonly number[], y: readonly number[], most: num
     return found;
   };
   const spread = worstOf(search, evenly(x.length - 1, legs));
-  let best = tryFor(spread + slack) ?? (tryFor(Infinity));
+  let best = tryFor(spread + slack) ?? tryFor(Infinity);
   let high = worstOf(search, best);
   let low = 0;
   while (high - low > slack) {
