@@ -1,0 +1,127 @@
+import { InputError } from '../error/index.js';
+import { needInput } from '../error/guard.js';
+import type { SymmetricAnalysis } from './analyse-symmetric.js';
+
+/** What `factorSymmetric` needs: the values of a matrix that was analysed. */
+export interface FactorSymmetricInput {
+  readonly analysis: SymmetricAnalysis;
+  /** Value of each entry beside the diagonal, in the order of the analysis. Not changed. */
+  readonly values: Float64Array;
+  /** The diagonal, one number an unknown. Give this or `rowSums`. */
+  readonly diagonal?: Float64Array;
+  /**
+   * Sum of each whole row, diagonal included, for a matrix whose other entries are all negative (node equations: the
+   * conductance from each node to what is held). Nothing is then subtracted, and no digit lost.
+   */
+  readonly rowSums?: Float64Array;
+  /** A factor of the same analysis whose arrays may be used again. */
+  readonly into?: SymmetricFactor;
+}
+
+/** The factor: L without its diagonal of ones, by columns, and D. */
+export interface SymmetricFactor {
+  readonly definite: true;
+  readonly analysis: SymmetricAnalysis;
+  readonly lower: Float64Array;
+  readonly pivots: Float64Array;
+}
+
+/** The matrix is singular, or not positive definite. */
+export interface NotDefinite {
+  readonly definite: false;
+  /** The unknown at which its pivot came out as nothing or less, with what was eliminated before it. */
+  readonly unknownIndex: number;
+}
+
+/**
+ * Factors a sparse symmetric positive definite matrix, column by column.
+ *
+ * Use it with `analyseSymmetric` before and `solveSymmetric` after. A matrix that is not positive definite is an
+ * answer, not an error: it names the unknown.
+ *
+ * $$A = L D L^\mathsf{T} \qquad d_k = a_{kk} - \sum_{j<k} l_{kj}^2 d_j \quad\text{or}\quad d_k = s_k - \sum_{i>k} l_{ik} d_k$$
+ *
+ * with $s_k$ the sum of the row in what is left, itself $s_k = r_k - \sum_{j<k} l_{kj} s_j$. A pivot within rounding of
+ * the numbers that it was made of counts as 0.
+ *
+ * @param input analysis, values, diagonal or row sums
+ * @returns the factor, or `definite: false` with the unknown
+ * @throws InputError when an array is missing, has another length or holds what is no finite number, or not exactly
+ * one of `diagonal` and `rowSums` is given
+ * @source circuit-theory (elimination; row sums carried along so that nothing is subtracted)
+ * @example factorSymmetric({ analysis: analyseSymmetric({ count: 2, rows: Int32Array.of(0), columns: Int32Array.of(1) }), values: Float64Array.of(-1), diagonal: Float64Array.of(2, 2) }).definite //=> true
+ */
+export function factorSymmetric(input: FactorSymmetricInput): SymmetricFactor | NotDefinite {
+  const fn = 'factorSymmetric';
+  needInput(fn, input);
+  const { analysis, values, diagonal, rowSums, into } = input;
+  needInput(fn, analysis);
+  const { count, entryCount, order, columnStart, rowIndex, rowStart, columnIndex } = analysis;
+  if ((diagonal === undefined) === (rowSums === undefined)) {
+    throw new InputError(fn, 'diagonal', 'oneOfFields', diagonal, 'or rowSums is required, and not both');
+  }
+  needNumbers(fn, 'values', values, entryCount);
+  if (diagonal !== undefined) needNumbers(fn, 'diagonal', diagonal, count);
+  else needNumbers(fn, 'rowSums', rowSums as Float64Array, count);
+  const { entryStart, entryRow, entryIndex } = analysis;
+  const given = (diagonal ?? rowSums) as Float64Array;
+  const bySums = diagonal === undefined;
+  const lower = into?.lower ?? new Float64Array(rowIndex.length);
+  const pivots = into?.pivots ?? new Float64Array(count);
+  const sums = new Float64Array(bySums ? count : 0);
+  const column = new Float64Array(count);
+  const next = columnStart.slice();
+  for (let k = 0; k < count; k++) {
+    for (let p = entryStart[k] as number, end = entryStart[k + 1] as number; p < end; p++) {
+      const i = entryRow[p] as number;
+      column[i] = (column[i] as number) + (values[entryIndex[p] as number] as number);
+    }
+    let pivot = given[order[k] as number] as number;
+    let size = Math.abs(pivot);
+    for (let p = rowStart[k] as number, end = rowStart[k + 1] as number; p < end; p++) {
+      const j = columnIndex[p] as number;
+      const q = next[j] as number;
+      next[j] = q + 1;
+      const l = lower[q] as number;
+      const f = l * (pivots[j] as number);
+      pivot -= l * (bySums ? (sums[j] as number) : f);
+      for (let r = q + 1, last = columnStart[j + 1] as number; r < last; r++) {
+        const i = rowIndex[r] as number;
+        column[i] = (column[i] as number) - f * (lower[r] as number);
+      }
+    }
+    const begin = columnStart[k] as number;
+    const end = columnStart[k + 1] as number;
+    if (bySums) {
+      sums[k] = pivot;
+      size = Math.abs(pivot);
+      for (let q = begin; q < end; q++) {
+        const value = column[rowIndex[q] as number] as number;
+        pivot -= value;
+        size += Math.abs(value);
+      }
+    }
+    if (!(pivot > 16 * Number.EPSILON * size)) return { definite: false, unknownIndex: order[k] as number };
+    pivots[k] = pivot;
+    for (let q = begin; q < end; q++) {
+      const i = rowIndex[q] as number;
+      lower[q] = (column[i] as number) / pivot;
+      column[i] = 0;
+    }
+  }
+  return { definite: true, analysis, lower, pivots };
+}
+
+/** Throws unless it is a `Float64Array` of so many finite numbers. */
+export function needNumbers(fn: string, field: string, list: Float64Array, count: number): void {
+  if (!(list instanceof Float64Array)) {
+    throw new InputError(fn, field, list === undefined ? 'missing' : 'list', list, 'must be a Float64Array');
+  }
+  if (list.length !== count) throw new InputError(fn, field, 'list', list, `must have ${count} numbers`);
+  // One sum tells whether there is anything that is not finite.
+  let none = 0;
+  for (let i = 0; i < count; i++) none += (list[i] as number) * 0;
+  if (none === 0) return;
+  const at = list.findIndex((value) => !Number.isFinite(value));
+  throw new InputError(fn, `${field}[${at}]`, 'finite', list[at], 'must be a finite number');
+}
