@@ -89,8 +89,16 @@ export function switchingRounds(
     series: [
       across('on', onValue),
       across('off', offValue),
-      { name: 'really there', points: there, colour: 'verdigris', as: 'line', dash: '', labelAt: 8, labelSide: 'left' },
-      { name: 'read', points: read, colour: 'copper', as: 'line', dash: '', labelAt: 32 },
+      {
+        name: 'really there',
+        points: there,
+        colour: 'verdigris',
+        as: 'line',
+        dash: '',
+        labelAt: 18,
+        labelSide: 'above',
+      },
+      { name: 'read', points: read, colour: 'copper', as: 'line', dash: '', labelAt: 20, labelSide: 'left' },
     ],
   };
 }

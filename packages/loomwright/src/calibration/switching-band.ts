@@ -93,8 +93,8 @@ export function switchingBand(input: SwitchingBandInput): SwitchingBandResult {
   const gapV = two === null ? null : dir * (two.offV - one.onV);
   const gapValue = two === null ? null : (input.acts === 'lowers' ? 1 : -1) * (two.offValue - one.onValue);
   const checks = [
-    ...checksOf(input, one, two === null ? '' : 'slow: '),
-    ...(two === null ? [] : checksOf(input, two, 'fast: ')),
+    ...checksOf(input, one, two === null ? '' : 'slow '),
+    ...(two === null ? [] : checksOf(input, two, 'fast ')),
     ...(gapV === null
       ? []
       : [

@@ -100,7 +100,7 @@ export function warningLimits(input: WarningLimitsInput): WarningLimitsResult {
   const straits = straitsOf(healthy, limit, input, places);
   const best = input.cells === undefined ? roomiestChain(places, straits) : null;
   const exact =
-    input.cells?.map(turn) ?? places.map((inValue, i) => ({ inValue, outValue: best?.values[i] as number }));
+    input.cells?.map(turn) ?? places.map((inValue, i) => ({ inValue, outValue: clean(best?.values[i] as number) }));
   const cells =
     outStepValue === null || best === null
       ? exact
@@ -114,8 +114,8 @@ export function warningLimits(input: WarningLimitsInput): WarningLimitsResult {
       warnValue: sign * warn,
       calmValue: sign * high,
       lateValue: sign * low,
-      falseRoomValue: high - warn,
-      missedRoomValue: warn - low,
+      falseRoomValue: clean(high - warn),
+      missedRoomValue: clean(warn - low),
     };
   });
   const leastOf = (of: (row: WarningRow) => number): WarningRow => rows.reduce((a, b) => (of(b) < of(a) ? b : a));
@@ -174,6 +174,9 @@ function whyNot(
 }
 
 const short = (value: number): string => String(Number(value.toPrecision(3)));
+
+/** Twelve digits: without the dust that finding the most room, and taking differences, leaves. */
+const clean = (value: number): number => Number(value.toPrecision(12));
 
 function onStep(value: number, step: number): number {
   return Number((Math.round(value / step) * step).toPrecision(14));

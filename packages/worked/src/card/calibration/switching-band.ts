@@ -16,14 +16,14 @@ import { cellList } from './cell-list.js';
 /** The fields of one speed. The fast one may be left out. */
 function stageFields(fast: boolean, on: number, groundV: number, withValue: number): Field[] {
   const own = (name: string): string => (fast ? `fast${name.replace(/^./, (c) => c.toUpperCase())}` : name);
-  const who = fast ? 'Fast: ' : '';
+  const who = (words: string): string => (fast ? `Fast: ${words}` : words.replace(/^./, (c) => c.toUpperCase()));
   const index = fast ? '2' : '1';
   const some = fast ? ({ optional: true } as const) : {};
   return [
     {
       kind: 'number',
       name: own('onValue'),
-      label: `${who}goes on at`,
+      label: who('goes on at'),
       symbol: `x_{on${index}}`,
       example: on,
       ...some,
@@ -32,7 +32,7 @@ function stageFields(fast: boolean, on: number, groundV: number, withValue: numb
     {
       kind: 'number',
       name: own('offValue'),
-      label: `${who}goes off at`,
+      label: who('goes off at'),
       symbol: `x_{\\mathrm{off}${index}}`,
       example: null,
       optional: true,
@@ -41,7 +41,7 @@ function stageFields(fast: boolean, on: number, groundV: number, withValue: numb
     {
       kind: 'number',
       name: own('groundShiftV'),
-      label: `${who}lifts the sensor’s ground by`,
+      label: who('lifts the sensor’s ground by'),
       symbol: `V_{g${index}}`,
       min: -2.5,
       example: groundV,
@@ -51,7 +51,7 @@ function stageFields(fast: boolean, on: number, groundV: number, withValue: numb
     {
       kind: 'number',
       name: own('supplyShiftV'),
-      label: `${who}moves its supply by`,
+      label: who('moves its supply by'),
       symbol: `V_{s${index}}`,
       min: -2.5,
       example: 0,
@@ -61,7 +61,7 @@ function stageFields(fast: boolean, on: number, groundV: number, withValue: numb
     {
       kind: 'number',
       name: own('directShiftValue'),
-      label: `${who}moves the sensor directly by`,
+      label: who('moves the sensor directly by'),
       symbol: `d_${index}`,
       example: 0,
       ...some,
@@ -69,7 +69,7 @@ function stageFields(fast: boolean, on: number, groundV: number, withValue: numb
     {
       kind: 'number',
       name: own('withValue'),
-      label: `${who}with it running it would settle at`,
+      label: who('with it running it would settle at'),
       symbol: `x_${index}`,
       example: withValue,
       optional: true,
@@ -207,11 +207,20 @@ export const switchingBandCard = defineCard({
     },
     { kind: 'number', name: 'noiseV', min: 0, example: 0.004, unit: 'mV' },
     { kind: 'number', name: 'delayS', label: 'Filter and debounce take', min: 0, example: 1 },
-    { kind: 'number', name: 'marginFraction', label: 'Room over the least band', min: 0, example: 1, unit: '%' },
+    {
+      kind: 'number',
+      name: 'marginFraction',
+      label: 'Room over the least band',
+      symbol: 'm',
+      min: 0,
+      example: 1,
+      unit: '%',
+    },
     {
       kind: 'number',
       name: 'withoutValue',
       label: 'With nothing running it would settle at',
+      symbol: 'x_0',
       example: 120,
       optional: true,
     },
@@ -296,6 +305,8 @@ export const switchingBandCard = defineCard({
       text: 'Starts an hour',
       formula: '1 / (onTimeS + offTimeS)',
       source: 'circuit-theory',
+      when: (values) =>
+        ['withoutValue', 'withValue', 'timeConstantS'].every((name) => typeof values[name] === 'number'),
     },
   ],
   sources: ['circuit-theory'],
