@@ -23,7 +23,11 @@ export interface CubicValue {
  * @source young-gregory-1972
  * @example cubicValue({ fn: 't', curve: { x: [0, 1], y: [0, 1], slope: [0, 2] }, x: 0.3 }).integralValue //=> 0.009
  */
-export function cubicValue(input: { readonly fn: string; readonly curve: PiecewiseCubic; readonly x: number }): CubicValue {
+export function cubicValue(input: {
+  readonly fn: string;
+  readonly curve: PiecewiseCubic;
+  readonly x: number;
+}): CubicValue {
   const { curve, x: place } = input;
   const { value, slope } = monotoneValue(input);
   const { x, y, slope: m } = curve;

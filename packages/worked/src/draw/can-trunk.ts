@@ -9,12 +9,12 @@ export interface CanTrunkInput {
   readonly mostStubM: number | null;
 }
 
-const WIDTH = 640;
-const LEFT = 40;
-const RIGHT = WIDTH - 40;
+const WIDTH = 340;
+const LEFT = 16;
+const RIGHT = WIDTH - 16;
 const TRUNK_Y = 70;
 /** A stub is drawn to the trunk's scale where it can be, and shrunk with all others where it would leave the picture. */
-const DEEPEST = 120;
+const DEEPEST = 70;
 const ROW = 18;
 
 /**
