@@ -46,8 +46,8 @@ export function leastError(x: readonly number[], y: readonly number[], most: num
     if (found !== null) end = end === 0 ? 1 : 0;
     return found;
   };
-  const spread = worstOf(search, evenly(x.length - 1, legs));
-  let best = tryFor(spread + slack) ?? tryFor(Infinity);
+  const even = evenly(x.length - 1, legs);
+  let best = tryFor(worstOf(search, even) + slack) ?? even;
   let high = worstOf(search, best);
   let low = 0;
   while (high - low > slack) {
