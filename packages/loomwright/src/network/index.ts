@@ -1,1 +1,0 @@
-export type { Network, NetworkBranch, NetworkDiode, NetworkLoad, NetworkSource, NetworkSwitch } from './element.js';
