@@ -1,24 +1,11 @@
 import { type BundleWire, InputError, type MassChange, type PlacedMass, type VehiclePlace } from 'loomwright';
-
-// Lists as people write them in one line. An entry that cannot be read is named, with what one looks like.
-
-function entries(text: string): string[] {
-  return text
-    .replace(/\u2212/g, '-')
-    .split(/[;\n]/)
-    .map((entry) => entry.trim())
-    .filter((entry) => entry !== '');
-}
+import { signedEntriesOf, unread } from '../entries.js';
 
 /** The entries of a list that may not be empty. */
 function someEntries(fn: string, field: string, text: string, like: string): string[] {
-  const list = entries(text);
+  const list = signedEntriesOf(text);
   if (list.length === 0) throw new InputError(fn, field, 'missing', undefined, `needs an entry such as ${like}`);
   return list;
-}
-
-function unread(fn: string, field: string, entry: string, like: string): InputError {
-  return new InputError(fn, field, 'text', entry, `must read like ${like}`, 'entries are parted by semicolons');
 }
 
 const NUMBER = String.raw`(-?\d*\.?\d+)`;
@@ -60,7 +47,7 @@ export function massList(fn: string, text: string): PlacedMass[] {
 export function changeList(fn: string, text: string): MassChange[] {
   const place = String.raw`${NUMBER}\s*\/\s*${NUMBER}`;
   const like = new RegExp(String.raw`^(.+?)\s+${NUMBER}\s*kg(?:\s+from\s+${place})?(?:\s+to\s+${place})?$`, 'i');
-  return entries(text).map((entry) => {
+  return signedEntriesOf(text).map((entry) => {
     const match = like.exec(entry);
     if (match === null || (match[3] === undefined && match[5] === undefined)) {
       throw unread(fn, 'changes', entry, 'battery 20 kg from -0.4 / 0.5 to 2.9 / 0.5');

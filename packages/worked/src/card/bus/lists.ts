@@ -1,4 +1,5 @@
-import { type CanIdBits, type CanPlug, type CanStub, InputError, type TimedMessage } from 'loomwright';
+import type { CanIdBits, CanPlug, CanStub, TimedMessage } from 'loomwright';
+import { entriesOf, unread } from '../entries.js';
 
 const LIKE = 'speed: 8 bytes every 10 ms within 5 ms';
 const TIME = '(\\d*\\.?\\d+)\\s*(ms|s)';
@@ -11,9 +12,7 @@ const ENTRY = new RegExp(
 export function messageList(fn: string, field: string, text: string, idBits: CanIdBits): TimedMessage[] {
   return entriesOf(text).map((entry): TimedMessage => {
     const match = ENTRY.exec(entry);
-    if (match === null) {
-      throw new InputError(fn, field, 'text', entry, `must read like ${LIKE}`, 'messages are parted by semicolons');
-    }
+    if (match === null) throw unread(fn, field, entry, LIKE, 'messages are parted by semicolons');
     const seconds = (at: number): number | null =>
       match[at] === undefined ? null : match[at + 1] === 'ms' ? Number(match[at]) / 1000 : Number(match[at]);
     return {
@@ -27,12 +26,6 @@ export function messageList(fn: string, field: string, text: string, idBits: Can
   });
 }
 
-const entriesOf = (text: string): readonly string[] =>
-  text
-    .split(/[;\n]/)
-    .map((entry) => entry.trim())
-    .filter((entry) => entry !== '');
-
 const PLUG = /^(.+?)\s+at\s+(\d*\.?\d+)\s*m(?:\s+with\s+(\d*\.?\d+)\s*(?:Ω|ohm))?(\s+through)?$/i;
 
 /** `engine at 0 m with 120 Ω; switches at 3 m through; …`: plugs along the trunk. */
@@ -40,8 +33,8 @@ export function plugList(fn: string, field: string, text: string): CanPlug[] {
   return entriesOf(text).map((entry): CanPlug => {
     const match = PLUG.exec(entry);
     if (match === null) {
-      const like = 'must read like engine at 0 m with 120 Ω, or switches at 3 m through';
-      throw new InputError(fn, field, 'text', entry, like, 'plugs are parted by semicolons');
+      const like = 'engine at 0 m with 120 Ω, or switches at 3 m through';
+      throw unread(fn, field, entry, like, 'plugs are parted by semicolons');
     }
     return {
       name: match[1] as string,
@@ -59,16 +52,7 @@ const STUB = /^(.+?)\s+at\s+(\d*\.?\d+)\s*m\s*,\s*(\d*\.?\d+)\s*(m|cm)$/i;
 export function stubList(fn: string, field: string, text: string): CanStub[] {
   return entriesOf(text).map((entry): CanStub => {
     const match = STUB.exec(entry);
-    if (match === null) {
-      throw new InputError(
-        fn,
-        field,
-        'text',
-        entry,
-        'must read like display at 2 m, 25 cm',
-        'stubs are parted by semicolons',
-      );
-    }
+    if (match === null) throw unread(fn, field, entry, 'display at 2 m, 25 cm', 'stubs are parted by semicolons');
     const lengthM = match[4] === 'cm' ? Number(match[3]) / 100 : Number(match[3]);
     return { name: match[1] as string, positionM: Number(match[2]), lengthM };
   });
@@ -78,9 +62,7 @@ export function stubList(fn: string, field: string, text: string): CanStub[] {
 export function placeList(fn: string, field: string, text: string): number[] {
   return entriesOf(text).map((entry) => {
     const match = /^(\d*\.?\d+)\s*m?$/.exec(entry);
-    if (match === null) {
-      throw new InputError(fn, field, 'text', entry, 'must read like 6 m', 'places are parted by semicolons');
-    }
+    if (match === null) throw unread(fn, field, entry, '6 m', 'places are parted by semicolons');
     return Number(match[1]);
   });
 }

@@ -1,19 +1,11 @@
-import { InputError, type LevelPoint } from 'loomwright';
-
-function entries(text: string): string[] {
-  return text
-    .split(/[;,\n]/)
-    .map((entry) => entry.trim())
-    .filter((entry) => entry !== '');
-}
+import type { LevelPoint } from 'loomwright';
+import { entriesOf, unread } from '../entries.js';
 
 /** `0, 8, 20.5, 60 L`: litres. */
 export function litreList(fn: string, field: string, text: string): number[] {
-  return entries(text).map((entry) => {
+  return entriesOf(text, 'commas').map((entry) => {
     const match = /^(\d*\.?\d+)\s*L?$/i.exec(entry);
-    if (match === null) {
-      throw new InputError(fn, field, 'text', entry, 'must read like 8 or 20.5 L', 'entries are parted by commas');
-    }
+    if (match === null) throw unread(fn, field, entry, '8 or 20.5 L', 'entries are parted by commas');
     return Number(match[1]);
   });
 }

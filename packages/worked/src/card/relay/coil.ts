@@ -6,6 +6,7 @@ import {
   type RelayMapInput,
   relayPickup,
 } from 'loomwright';
+import { signedEntriesOf, unread } from '../entries.js';
 import { defineCard, type Field, type Uses } from '../type.js';
 
 const zero = { name: 'zeroTempC', symbol: 'T_0', value: 234.5, unit: 'K', source: 'automotive-relay-notes' } as const;
@@ -100,23 +101,10 @@ export const relayPickupCard = defineCard({
 
 /** `7; 8; 9.5`: numbers parted by semicolons. */
 function numberList(field: string, text: string): number[] {
-  return text
-    .split(/[;\n]/)
-    .map((entry) => entry.trim().replace(/\u2212/g, '-'))
-    .filter((entry) => entry !== '')
-    .map((entry) => {
-      if (!/^-?\d*\.?\d+$/.test(entry)) {
-        throw new InputError(
-          'relayMap',
-          field,
-          'text',
-          entry,
-          'must read like 8; 9.5',
-          'entries are parted by semicolons',
-        );
-      }
-      return Number(entry);
-    });
+  return signedEntriesOf(text).map((entry) => {
+    if (!/^-?\d*\.?\d+$/.test(entry)) throw unread('relayMap', field, entry, '8; 9.5');
+    return Number(entry);
+  });
 }
 
 export const relayMapCard = defineCard({

@@ -2,25 +2,11 @@ import {
   type CrankingPart,
   type CrankingReading,
   type CrankingRole,
-  InputError,
   type ResistanceBasis,
   type SizeInput,
 } from 'loomwright';
 import { sizeOf } from '../conductor/basis.js';
-
-// Lists as people write them in one line. An entry that cannot be read is named, with what one looks like.
-
-function entries(text: string): string[] {
-  return text
-    .replace(/\u2212/g, '-')
-    .split(/[;\n]/)
-    .map((entry) => entry.trim())
-    .filter((entry) => entry !== '');
-}
-
-function unread(fn: string, field: string, entry: string, like: string): InputError {
-  return new InputError(fn, field, 'text', entry, `must read like ${like}`, 'entries are parted by semicolons');
-}
+import { signedEntriesOf, unread } from '../entries.js';
 
 const NUMBER = String.raw`(\d*\.?\d+)`;
 const PART = new RegExp(
@@ -46,7 +32,7 @@ export interface CableOfList {
 /** `post clamp: joint 0.2 mΩ; long cable: cable 3.8 m; engine strap: strap 0.4 m of 35`: parts in order. */
 export function crankingParts(fn: string, field: string, text: string, cable: CableOfList): CrankingPart[] {
   const like = 'post clamp: joint 0.2 mΩ, or long cable: cable 3.8 m';
-  return entries(text).map((entry) => {
+  return signedEntriesOf(text).map((entry) => {
     const [, name = '', kind = '', amount, unit = '', own] = PART.exec(entry) ?? [];
     const role = ROLES[kind];
     const metres = METRES[unit];
@@ -63,7 +49,7 @@ export function crankingParts(fn: string, field: string, text: string, cable: Ca
 
 /** `long cable 0.45 V; frame 120 mV`: volts read across parts. */
 export function readingList(fn: string, field: string, text: string): CrankingReading[] {
-  return entries(text).map((entry) => {
+  return signedEntriesOf(text).map((entry) => {
     const match = new RegExp(String.raw`^(.+?)\s+${NUMBER}\s*(mV|V)$`).exec(entry);
     if (match === null) throw unread(fn, field, entry, 'long cable 0.45 V');
     return { name: match[1] as string, readingV: Number(match[2]) * (match[3] === 'mV' ? 1e-3 : 1) };

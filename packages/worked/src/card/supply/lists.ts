@@ -5,31 +5,17 @@ import {
   type BudgetState,
   type DischargeStage,
   type FuseFamily,
-  InputError,
   largeBladeFuse,
   miniFuse,
   type RestDrain,
   type RestFuse,
   type SensePart,
 } from 'loomwright';
-
-// Lists as people write them in one line. An entry that cannot be read is named, with what one looks like.
-
-function entries(text: string): string[] {
-  return text
-    .replace(/\u2212/g, '-')
-    .split(/[;\n]/)
-    .map((entry) => entry.trim())
-    .filter((entry) => entry !== '');
-}
-
-function unread(fn: string, field: string, entry: string, like: string): InputError {
-  return new InputError(fn, field, 'text', entry, `must read like ${like}`, 'entries are parted by semicolons');
-}
+import { signedEntriesOf, unread } from '../entries.js';
 
 /** `80 A for 6 min; 8 A for 2 h`: discharges one after the other. */
 export function stageList(fn: string, field: string, text: string): DischargeStage[] {
-  return entries(text).map((entry) => {
+  return signedEntriesOf(text).map((entry) => {
     const match = /^(\d*\.?\d+)\s*A\s+(?:for\s+)?(\d*\.?\d+)\s*(min|h)$/.exec(entry);
     if (match === null) throw unread(fn, field, entry, '80 A for 6 min');
     const time = Number(match[2]);
@@ -41,7 +27,7 @@ const NUMBER = String.raw`(\d*\.?\d+)`;
 
 /** `radio 4 mA on F7; tracker 120 mA 5 % on F8; clock 3 mA`: what draws with everything off. */
 export function drainList(fn: string, field: string, text: string): RestDrain[] {
-  return entries(text).map((entry) => {
+  return signedEntriesOf(text).map((entry) => {
     const pattern = new RegExp(`^(.+?)\\s+${NUMBER}\\s*(µA|uA|mA|A)(?:\\s+${NUMBER}\\s*%)?(?:\\s+on\\s+(\\S+))?$`);
     const match = pattern.exec(entry);
     if (match === null) throw unread(fn, field, entry, 'tracker 120 mA 5 % on F8');
@@ -60,7 +46,7 @@ const FAMILIES: Readonly<Record<string, FuseFamily>> = { blade: bladeFuse, mini:
 
 /** `F7 blade 10 A; F8 mini 5 A reads 0.8 mV`: fuses that stay live at rest. */
 export function restFuseList(fn: string, field: string, text: string): RestFuse[] {
-  return entries(text).map((entry) => {
+  return signedEntriesOf(text).map((entry) => {
     const pattern = new RegExp(`^(\\S+)\\s+(blade|mini|large)\\s+${NUMBER}\\s*A(?:\\s+reads\\s+${NUMBER}\\s*mV)?$`);
     const match = pattern.exec(entry);
     if (match === null) throw unread(fn, field, entry, 'F7 blade 10 A reads 0.1 mV');
@@ -72,7 +58,7 @@ export function restFuseList(fn: string, field: string, text: string): RestFuse[
 
 /** `1100 rpm 0 A; 1500 rpm 28 A`: the curve of an alternator. */
 export function curveList(fn: string, field: string, text: string): AlternatorPoint[] {
-  return entries(text).map((entry) => {
+  return signedEntriesOf(text).map((entry) => {
     const match = new RegExp(`^${NUMBER}\\s*rpm\\s+${NUMBER}\\s*A$`).exec(entry);
     if (match === null) throw unread(fn, field, entry, '1500 rpm 28 A');
     return { rotorRpm: Number(match[1]), currentA: Number(match[2]) };
@@ -81,7 +67,7 @@ export function curveList(fn: string, field: string, text: string): AlternatorPo
 
 /** `idle 800 rpm; hot idle 800 rpm 80 %; parked 0 rpm wants 3 h`: ways in which a vehicle is used. */
 export function stateList(fn: string, field: string, text: string): BudgetState[] {
-  return entries(text).map((entry) => {
+  return signedEntriesOf(text).map((entry) => {
     const pattern = new RegExp(`^(.+?)\\s+${NUMBER}\\s*rpm(?:\\s+${NUMBER}\\s*%)?(?:\\s+wants\\s+${NUMBER}\\s*h)?$`);
     const match = pattern.exec(entry);
     if (match === null) throw unread(fn, field, entry, 'hot idle 800 rpm 80 %');
@@ -95,7 +81,7 @@ export function stateList(fn: string, field: string, text: string): BudgetState[
 /** `fan 20 A #1: idle 40 %, cruise 10 %; engine 12 A: idle, cruise`: loads, their importance, when they are on. */
 export function budgetLoadList(fn: string, field: string, text: string): BudgetLoad[] {
   const like = 'fan 20 A #1: idle 40 %, cruise 10 %';
-  return entries(text).map((entry) => {
+  return signedEntriesOf(text).map((entry) => {
     const match = new RegExp(`^(.+?)\\s+${NUMBER}\\s*(A|W)(?:\\s+#(\\d+))?\\s*:(.*)$`).exec(entry);
     if (match === null) throw unread(fn, field, entry, like);
     const [, name = '', amount, unit, priority, duties = ''] = match;
@@ -117,7 +103,7 @@ export function budgetLoadList(fn: string, field: string, text: string): BudgetL
 
 /** `charge cable + 4 mΩ 60 A; ignition feed + 30 mΩ 10 A back`: what lies between sense points and battery. */
 export function sensePartList(fn: string, field: string, text: string): SensePart[] {
-  return entries(text).map((entry) => {
+  return signedEntriesOf(text).map((entry) => {
     const pattern = new RegExp(`^(.+?)\\s+([+-])\\s*${NUMBER}\\s*(m?)(?:Ω|ohm)\\s+${NUMBER}\\s*A(\\s+back)?$`);
     const match = pattern.exec(entry);
     if (match === null) throw unread(fn, field, entry, 'charge cable + 4 mΩ 60 A');
