@@ -63,6 +63,18 @@ export interface StageCommon extends SensorEnd {
   readonly marginFraction: number;
 }
 
+/** A load at the moment that it goes on. */
+interface Turn {
+  readonly common: StageCommon;
+  readonly stage: SwitchStage;
+  /** What its sensor suffers before. */
+  readonly before: TalkBack;
+  /** 1 where volts rise towards going on, −1 where they fall; and the same for the reading. */
+  readonly dir: number;
+  readonly way: number;
+  readonly onV: number;
+}
+
 interface Need {
   readonly offV: number;
   readonly talkV: number;
@@ -88,8 +100,9 @@ export function stageOf(common: StageCommon, stage: SwitchStage, before: TalkBac
   const onCount = countOf(wantedV, stepV, dir > 0 ? 'floor' : 'ceil');
   const onV = onCount * stepV;
   const onValue = valueOf(common, onV);
-  const afterOn = needAfterOn(common, stage, before, dir, way, onV);
-  const afterOff = needAfterOff(common, stage, before, dir, way, onV);
+  const turn: Turn = { common, stage, before, dir, way, onV };
+  const afterOn = needAfterOn(turn);
+  const afterOff = needAfterOff(turn);
   if (onValue === null || afterOn === null || afterOff === null) return null;
   const moment = dir * (afterOff.offV - afterOn.offV) < 0 ? 'after-off' : 'after-on';
   const need = moment === 'after-on' ? afterOn : afterOff;
@@ -134,7 +147,7 @@ export function stageOf(common: StageCommon, stage: SwitchStage, before: TalkBac
     valuePerV,
     jumpV: jumpedV - onV,
     jumpValue: (jumpedV - onV) * valuePerV,
-    ...timesOf(common, stage, before, dir, way, onV, offV),
+    ...timesOf(turn, offV),
   };
 }
 
@@ -149,14 +162,7 @@ function slopeAt(end: SensorEnd, value: number, inputV: number): number | null {
 }
 
 /** Just after the load went on: its reading, moved on for the delay, must not be taken for the one that ends it. */
-function needAfterOn(
-  common: StageCommon,
-  stage: SwitchStage,
-  before: TalkBack,
-  dir: number,
-  way: number,
-  onV: number,
-): Need | null {
+function needAfterOn({ common, stage, before, dir, way, onV }: Turn): Need | null {
   const { process } = stage;
   const here = trueOf(common, onV, before);
   if (here === null) return null;
@@ -171,14 +177,7 @@ function needAfterOn(
 }
 
 /** Just after it went off: the reading jumps back, moves on for the delay, and must not start it again. */
-function needAfterOff(
-  common: StageCommon,
-  stage: SwitchStage,
-  before: TalkBack,
-  dir: number,
-  way: number,
-  onV: number,
-): Need | null {
+function needAfterOff({ common, stage, before, dir, way, onV }: Turn): Need | null {
   const { process } = stage;
   const settledV = onV - dir * (2 * common.noiseV + common.stepV);
   const later = trueOf(common, settledV, before);
@@ -198,15 +197,7 @@ type Times = Pick<
   'highestValue' | 'lowestValue' | 'onTimeS' | 'offTimeS' | 'cyclesPerH' | 'noCycle'
 >;
 
-function timesOf(
-  common: StageCommon,
-  stage: SwitchStage,
-  before: TalkBack,
-  dir: number,
-  way: number,
-  onV: number,
-  offV: number,
-): Times {
+function timesOf({ common, stage, before, dir, way, onV }: Turn, offV: number): Times {
   const none = { highestValue: null, lowestValue: null, onTimeS: null, offTimeS: null, cyclesPerH: null };
   const { process } = stage;
   if (process === null) return { ...none, noCycle: 'no-process' };
