@@ -1,9 +1,8 @@
-import { canResponseTimes, type CanResponseTimesInput } from 'loomwright';
+import type { CanResponseTimesResult } from 'loomwright';
 import type { ChartSpec } from '@loomwright/worked/plot';
 
 /** Longest response and deadline of each message, by its place in the order. */
-export function responses(input: CanResponseTimesInput): ChartSpec {
-  const result = canResponseTimes(input);
+export function responses(result: CanResponseTimesResult): ChartSpec {
   const { messages } = (result.possible ? result : result.nearest) ?? { messages: [] };
   const times = messages.flatMap(({ responseS }, i): [number, number][] =>
     responseS === null ? [] : [[i + 1, 1000 * responseS]],

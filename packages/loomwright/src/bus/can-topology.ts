@@ -143,7 +143,7 @@ function limitsOf({ bitRateBitPerS, rule, edgeS, waveSpeedFraction }: CanTopolog
 /** Joints with two stubs or more beside the trunk's sides: at least four branches within it, three at its end. */
 function starsOf({ trunkM, stubs }: CanTopologyInput): readonly CanStar[] {
   const stars: CanStar[] = [];
-  const left = [...stubs].filter(({ lengthM }) => lengthM > JOINT_M).sort((a, b) => a.positionM - b.positionM);
+  const left = stubs.filter(({ lengthM }) => lengthM > JOINT_M).sort((a, b) => a.positionM - b.positionM);
   while (left.length > 0) {
     const { positionM } = left[0] as CanStub;
     const here = left.filter((stub) => stub.positionM - positionM <= JOINT_M);

@@ -28,7 +28,7 @@ export interface TreeSweep {
  * Solves a tree of resistances in two passes: currents add up from the ends to the root, volts go down from the root.
  *
  * Use it where nothing forms a loop and all returns to one common 0 V; it costs a few operations a node and loses no
- * digits. Everything else is for `solveNodes`.
+ * digits. Everything else is for `solveSymmetric`.
  *
  * $$G_k' = g_k + \sum_\mathrm{children} \frac{G}{1 + R G} \qquad J_k' = j_k + \sum_\mathrm{children} \frac{J}{1 + R G}
  * \qquad V_k = \frac{V_\mathrm{parent} - R_k J_k}{1 + R_k G_k}$$
