@@ -18,4 +18,5 @@ export * from './level/index.js';
 export * from './calibration/index.js';
 export * from './signal/index.js';
 export * from './bus/index.js';
+export * from './network/index.js';
 export * from './supply/index.js';

@@ -9,8 +9,10 @@ export class ConvergenceError extends Error {
   readonly best: number;
   readonly residual: number;
 
-  constructor(fn: string, steps: number, best: number, residual: number) {
-    super(`${fn}: no answer within tolerance after ${steps} steps (residual ${residual} at ${best})`);
+  /** `where` names what does not come to rest, where that is known. */
+  constructor(fn: string, steps: number, best: number, residual: number, where = '') {
+    const of = where && ` of ${where}`;
+    super(`${fn}: no answer${of} within tolerance after ${steps} steps (residual ${residual} at ${best})`);
     this.name = 'ConvergenceError';
     this.fn = fn;
     this.steps = steps;

@@ -1,3 +1,4 @@
+export { analyseNodes, type AnalyseNodesInput, type NodeAnalysis } from './analyse-nodes.js';
 export { analyseSymmetric, type AnalyseSymmetricInput, type SymmetricAnalysis } from './analyse-symmetric.js';
 export { cubicCurve, type CubicCurveInput, type CubicMethod, type PiecewiseCubic } from './cubic-curve.js';
 export { cubicValue, type CubicValue } from './cubic-value.js';
@@ -15,5 +16,6 @@ export { monotonePlace } from './monotone-place.js';
 export { monotoneValue, type MonotoneValue } from './monotone-value.js';
 export type { SpreadResult } from './spread-of.js';
 export { solveLinear, type SolveLinearInput } from './solve-linear.js';
+export { solveNodes, type SolvedNodes, type SolveNodesInput, type UnsolvedNodes } from './solve-nodes.js';
 export { solveSymmetric, type SolveSymmetricInput } from './solve-symmetric.js';
 export { sweepTree, type SweepTreeInput, type TreeSweep } from './sweep-tree.js';

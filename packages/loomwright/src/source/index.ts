@@ -6,6 +6,7 @@ import { jointSources } from './joint.js';
 import { levelSources } from './level.js';
 import { loadSources } from './load.js';
 import { methodSources } from './method.js';
+import { networkSources } from './network.js';
 import { practiceSources } from './practice.js';
 import { protectionSources } from './protection.js';
 import { sensorSources } from './sensor.js';
@@ -25,6 +26,7 @@ export const sources = /* @__PURE__ */ (() => ({
   ...levelSources,
   ...loadSources,
   ...methodSources,
+  ...networkSources,
   ...practiceSources,
   ...sensorSources,
   ...supplySources,

@@ -8,6 +8,7 @@ import * as heat from './heat/index.js';
 import * as joint from './joint/index.js';
 import * as level from './level/index.js';
 import * as load from './load/index.js';
+import * as network from './network/index.js';
 import * as protection from './protection/index.js';
 import * as relay from './relay/index.js';
 import * as signal from './signal/index.js';
@@ -30,6 +31,7 @@ const AREAS: readonly Readonly<Record<string, unknown>>[] = [
   divider,
   level,
   signal,
+  network,
   supply,
   bus,
 ];

@@ -10,6 +10,7 @@ export * from './heat/index.js';
 export * from './joint/index.js';
 export * from './level/index.js';
 export * from './load/index.js';
+export * from './network/index.js';
 export * from './protection/index.js';
 export * from './relay/index.js';
 export * from './signal/index.js';

@@ -8,6 +8,7 @@ import { heatTerms } from './heat.js';
 import { jointTerms } from './joint.js';
 import { levelTerms } from './level.js';
 import { loadTerms } from './load.js';
+import { networkTerms } from './network.js';
 import { protectionTerms } from './protection.js';
 import { relayTerms } from './relay.js';
 import { signalTerms } from './signal.js';
@@ -23,6 +24,7 @@ export const nomenclature: Terms = /* @__PURE__ */ (() => ({
   ...dividerTerms,
   ...levelTerms,
   ...signalTerms,
+  ...networkTerms,
   ...supplyTerms,
   ...busTerms,
   ...temperatureTerms,

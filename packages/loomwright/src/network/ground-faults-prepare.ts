@@ -1,0 +1,133 @@
+import { InputError } from '../error/index.js';
+import { needInput, needList, needOneOf, needText } from '../error/guard.js';
+import type { Network } from './element.js';
+import { endsOf, isLinear, linearNet, type LinearNet, type OperatingPoint, voltsAt } from './ground-faults-net.js';
+import { needWholeNetwork } from './network-guard.js';
+import { operatingPoint } from './ground-faults-point.js';
+import { wire, type Wiring } from './wiring.js';
+
+/** Two nodes whose difference matters: a sensor's ground and its controller's, a lamp's ends. */
+export interface WatchedPoint {
+  readonly name: string;
+  /** The node that is watched. */
+  readonly node: string;
+  /** The node that its volts are counted from: the reference, or a controller's ground. */
+  readonly against: string;
+}
+
+export interface PrepareGroundFaultsInput {
+  /** The network as it is when nothing is lost. */
+  readonly network: Network;
+  /** Names of the branches that are taken away: each of above 0 Ω. */
+  readonly grounds: readonly string[];
+  readonly watched: readonly WatchedPoint[];
+}
+
+/** A network factored once, and where its grounds and watched points lie in it: data for `groundFaultsEach`. */
+export interface PreparedGroundFaults {
+  readonly net: LinearNet;
+  /** Names of all nodes, the reference first, in the order of the results. */
+  readonly nodes: readonly string[];
+  /** Volts of each node with nothing lost; 0 where `loose` says that it has none. */
+  readonly intactV: Float64Array;
+  /** 1 for nodes that nothing at all ties to the reference. */
+  readonly loose: Uint8Array;
+  readonly grounds: readonly string[];
+  /** Unknowns at the ends of each ground (−1: the reference), its conductance in 1/Ω, and its current in A. */
+  readonly groundFrom: Int32Array;
+  readonly groundTo: Int32Array;
+  readonly groundPerOhm: Float64Array;
+  readonly groundA: Float64Array;
+  /** Unknowns of the watched points (−1: the reference, −2: no volts). */
+  readonly watchedNode: Int32Array;
+  readonly watchedAgainst: Int32Array;
+}
+
+/**
+ * Solves a network once and factors its equations, so that `groundFaultsEach` can take away its grounds one by one.
+ *
+ * Use it where the same network is asked again and again, or is large. For an answer with limits and names take
+ * `groundFaults`.
+ *
+ * $$G v = i \qquad G = L D L^\mathsf{T}$$
+ *
+ * Loads that are neither a resistance nor a given current are held at the resistance that they have in the intact
+ * network, diodes at their state.
+ *
+ * @param input network, names of the grounds, watched points
+ * @returns the factored network and the places of grounds and watched points in it, as data
+ * @throws InputError when the network is not whole, a name is unknown or a ground has 0 Ω
+ * @source circuit-theory
+ * @example prepareGroundFaults({ network: { reference: 'post', branches: [{ name: 'strap', from: 'engine', to: 'post', resistanceOhm: 0.001 }, { name: 'cable', from: 'engine', to: 'post', resistanceOhm: 0.019 }], sources: [{ name: 'battery', from: 'post', to: 'plus', voltageV: 12, resistanceOhm: 0.01 }], loads: [{ name: 'starter', from: 'plus', to: 'engine', load: { kind: 'constant-current', currentA: 200 } }] }, grounds: ['strap'], watched: [] }).groundA[0] //=> 190
+ */
+export function prepareGroundFaults(input: PrepareGroundFaultsInput): PreparedGroundFaults {
+  const fn = 'prepareGroundFaults';
+  needInput(fn, input);
+  const { network, grounds, watched } = input;
+  needWholeNetwork(fn, network);
+  needGrounds(fn, network, grounds);
+  needWatched(fn, network, watched);
+  grounds.forEach((name, i) => {
+    if (network.branches.find((each) => each.name === name)?.resistanceOhm !== 0) return;
+    throw new InputError(fn, `grounds[${i}]`, 'above', name, 'must be a branch of above 0 Ω');
+  });
+  const point = isLinear(network) ? null : operatingPoint(network);
+  return prepare(wire(fn, network), network, point, grounds, watched);
+}
+
+/** The same without its guards. */
+export function prepare(
+  wiring: Wiring,
+  network: Network,
+  point: OperatingPoint | null,
+  grounds: readonly string[],
+  watched: readonly WatchedPoint[],
+): PreparedGroundFaults {
+  const net = linearNet(wiring, network, point, []);
+  const { nodes, joinedFrom, joinedTo, from, to, branchOf } = wiring;
+  const place = new Map(network.branches.map(({ name }, i) => [name, branchOf.branches[i] as number]));
+  const held = Int32Array.from(grounds, (name) => place.get(name) as number);
+  const numberOf = new Map(nodes.map((node, i) => [node, i]));
+  const unknownOf = (node: string): number => net.unknown[numberOf.get(node) as number] as number;
+  const intactV = Float64Array.from(nodes, (_, i) => voltsAt(net, i) ?? 0);
+  // What is joined has one unknown.
+  const joinedUnknown = new Int32Array(wiring.joinedCount);
+  nodes.forEach((_, i) => (joinedUnknown[wiring.joined[i] as number] = net.unknown[i] as number));
+  const across = (k: number): number => (intactV[from[k] as number] as number) - (intactV[to[k] as number] as number);
+  return {
+    net,
+    nodes,
+    intactV,
+    loose: Uint8Array.from(net.unknown, (u) => (u === -2 ? 1 : 0)),
+    grounds,
+    groundFrom: held.map((k) => joinedUnknown[joinedFrom[k] as number] as number),
+    groundTo: held.map((k) => joinedUnknown[joinedTo[k] as number] as number),
+    groundPerOhm: Float64Array.from(held, (k) => net.perOhm[k] as number),
+    groundA: Float64Array.from(held, (k) => (net.perOhm[k] as number) * across(k)),
+    watchedNode: Int32Array.from(watched, ({ node }) => unknownOf(node)),
+    watchedAgainst: Int32Array.from(watched, ({ against }) => unknownOf(against)),
+  };
+}
+
+/** Throws unless each is the name of a branch, and none stands twice. */
+export function needGrounds(fn: string, network: Network, grounds: readonly string[]): void {
+  needList(fn, 'grounds', grounds);
+  const known = new Set(network.branches.map(({ name }) => name));
+  grounds.forEach((name, i) => {
+    if (!known.has(name)) needOneOf(fn, `grounds[${i}]`, name, [...known]);
+    if (grounds.indexOf(name) !== i) throw new InputError(fn, `grounds[${i}]`, 'order', name, 'must not stand twice');
+  });
+}
+
+/** Throws unless each watched point is whole and names nodes of the network. */
+export function needWatched(fn: string, network: Network, watched: readonly WatchedPoint[]): void {
+  needList(fn, 'watched', watched);
+  const nodes = endsOf(network);
+  watched.forEach((each, i) => {
+    needInput(fn, each);
+    needText(fn, `watched[${i}].name`, each.name);
+    for (const field of ['node', 'against'] as const) {
+      if (!nodes.has(each[field])) needOneOf(fn, `watched[${i}].${field}`, each[field], [...nodes]);
+    }
+  });
+}
