@@ -104,6 +104,8 @@ export function outputBySpeed(input: EnergyBudgetInput): ChartSpec {
   ]);
   const asked = states.filter(({ rotorRpm }) => rotorRpm > 0);
   const most = Math.max(...points.map(([, y]) => y), ...asked.map(({ meanA }) => meanA));
+  // States of one speed lie one above the other: their names go to different sides.
+  const sides = [{ labelSide: 'left' }, { labelSide: 'above' }, {}] as const;
   return {
     title: 'What the curve gives, and what each state takes',
     x: { label: 'Engine', unit: 'rpm', domain: [0, (points.at(-1) as [number, number])[0]] },
@@ -116,7 +118,7 @@ export function outputBySpeed(input: EnergyBudgetInput): ChartSpec {
         colour: balanceA < 0 ? ('red' as const) : ('copper' as const),
         as: 'dots' as const,
         labelAt: 0,
-        ...(i % 2 === 0 ? {} : { labelSide: 'above' as const }),
+        ...sides[i % sides.length],
       })),
     ],
   };

@@ -40,7 +40,10 @@ export function stateBars(input: StateBarsInput): string {
       if (load.meanA === 0) continue;
       const x1 = x(from);
       const wide = Math.max(x(from + load.meanA) - x1 - 1.5, 0.75);
-      const fits = load.name.length * 6.6 + 8 <= wide;
+      const mark = x(state.outputA) - x1;
+      const half = load.name.length * 3.3 + 4;
+      // A name that the mark would cross is left out, as one that is too long: the table has them all.
+      const fits = 2 * half <= wide && Math.abs(mark - wide / 2) > half;
       shapes.push(
         element('rect', {
           x: x1 + 0.75,
@@ -63,15 +66,13 @@ export function stateBars(input: StateBarsInput): string {
       from += load.meanA;
     }
     const end = x(state.outputA);
-    const late = end > right * 0.6;
+    const gives =
+      state.outputA === 0 ? 'the alternator gives nothing' : `the alternator gives ${format(state.outputA, 'down')}`;
+    // The text stands beside the foot of the mark, as far to the right as it has room.
+    const textX = Math.max(Math.min(end + 6, right - gives.length * 6.2), 0);
     shapes.push(
-      line(end, barY - 5, end, barY + 34, ink.verdigris, 2.5),
-      label(
-        late ? end - 6 : end + 6,
-        barY + 41,
-        state.outputA === 0 ? 'the alternator gives nothing' : `the alternator gives ${format(state.outputA, 'down')}`,
-        { 'text-anchor': late ? 'end' : 'start', fill: ink.verdigris, 'font-size': 13 },
-      ),
+      line(end, barY - 5, end, barY + 29, ink.verdigris, 2.5),
+      label(textX, barY + 43, gives, { fill: ink.verdigris, 'font-size': 13 }),
     );
   });
   const said = states.map(

@@ -165,7 +165,7 @@ export function chart(Plot: PlotParts, spec: ChartSpec, place: ChartPlace): Elem
         stroke: ink.ground,
         strokeWidth: 4,
         fontWeight: 700,
-        ...beside(chosen.x, x, ends('x')),
+        ...beside(chosen, x, ends('x'), series),
       }),
     );
   }
@@ -196,14 +196,37 @@ export function chart(Plot: PlotParts, spec: ChartSpec, place: ChartPlace): Elem
   return svg;
 }
 
-/** Where the chosen point's label stands: up and to the left, unless there is no room. */
+/** Where the chosen point's label stands: on the side that its line leaves free, if the chart has room there. */
 function beside(
-  value: number,
+  chosen: { readonly x: number; readonly y: number },
   axis: ChartAxis,
   [low, high]: readonly [number, number],
+  series: readonly ChartSeries[],
 ): { textAnchor: 'start' | 'end'; dx: number; dy: number } {
-  const share = axis.log === true ? Math.log(value / low) / Math.log(high / low) : (value - low) / (high - low);
+  const share = axis.log === true ? Math.log(chosen.x / low) / Math.log(high / low) : (chosen.x - low) / (high - low);
+  if (falls(chosen, series)) {
+    return share > 0.7 ? { textAnchor: 'end', dx: -10, dy: 16 } : { textAnchor: 'start', dx: 10, dy: -12 };
+  }
   return share < 0.3 ? { textAnchor: 'start', dx: 10, dy: -12 } : { textAnchor: 'end', dx: -10, dy: -12 };
+}
+
+/** Whether the line that passes nearest to a point falls there. */
+function falls({ x, y }: { readonly x: number; readonly y: number }, series: readonly ChartSeries[]): boolean {
+  let nearest = Infinity;
+  let falling = false;
+  for (const { points, as } of series) {
+    if (as === 'dots') continue;
+    for (let i = 1; i < points.length; i++) {
+      const [x1, y1] = points[i - 1] as readonly [number, number];
+      const [x2, y2] = points[i] as readonly [number, number];
+      if ((x - x1) * (x - x2) > 0 || x1 === x2) continue;
+      const off = Math.abs(y1 + ((y2 - y1) * (x - x1)) / (x2 - x1) - y);
+      if (off >= nearest) continue;
+      nearest = off;
+      falling = (y2 - y1) * (x2 - x1) < 0;
+    }
+  }
+  return falling;
 }
 
 function ticks(Plot: PlotParts, which: 'x' | 'y', axis: ChartAxis, narrow: boolean): PlotModule.Markish[] {

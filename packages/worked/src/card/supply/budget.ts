@@ -2,7 +2,7 @@ import { energyBudget, type EnergyBudgetInput } from 'loomwright';
 import { defineCard } from '../type.js';
 import { budgetLoadList, curveList, stateList } from './lists.js';
 
-const first = 'first state';
+const worst = 'the tightest state';
 
 export const energyBudgetCard = defineCard({
   name: 'energyBudget',
@@ -51,16 +51,16 @@ export const energyBudgetCard = defineCard({
     },
   ],
   results: [
-    { name: 'balanceA', round: 'down', primary: true, label: `Left over, ${first}` },
-    { name: 'outputA', round: 'down', label: `Alternator gives, ${first}` },
-    { name: 'loadsMeanA', round: 'up', label: `Loads take, ${first}` },
+    { name: 'balanceA', round: 'down', primary: true, label: `Left over in ${worst}` },
+    { name: 'outputA', round: 'down', label: `Alternator gives in ${worst}` },
+    { name: 'loadsMeanA', round: 'up', label: `Loads take in ${worst}` },
     { name: 'lowMarkA', round: 'down' },
     { name: 'ratedMarkA', round: 'down' },
   ],
   steps: [
     {
       result: 'stateRotorRpm',
-      text: 'Speed of the rotor in the first state',
+      text: `Speed of the rotor in ${worst}`,
       formula: 'pulleyRatio * stateEngineRpm',
       source: 'alternator-pulley-guides',
     },
@@ -105,11 +105,14 @@ export const energyBudgetCard = defineCard({
       },
     };
   },
-  scope: (values, { states: [state] }) => {
-    const engine = stateList('energyBudget', 'states', String(values['states']))[0]?.engineRpm ?? null;
+  scope: (values, { states }) => {
+    const asked = stateList('energyBudget', 'states', String(values['states']));
+    // A state that only has to last some hours drains the battery by design: it says nothing of the balance.
+    const meant = states.filter((_, i) => asked[i]?.wantedTimeH === undefined && asked[i]?.engineRpm !== 0);
+    const [state] = [...(meant.length > 0 ? meant : states)].sort((a, b) => a.balanceA - b.balanceA);
     return {
       stateRotorRpm: state?.rotorRpm ?? null,
-      stateEngineRpm: engine,
+      stateEngineRpm: asked.find(({ name }) => name === state?.name)?.engineRpm ?? null,
       outputA: state?.outputA ?? null,
       loadsMeanA: state?.meanA ?? null,
       balanceA: state?.balanceA ?? null,
