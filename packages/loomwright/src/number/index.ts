@@ -10,6 +10,7 @@ export {
 } from './factor-symmetric.js';
 export { findRoot, type FindRootInput } from './find-root.js';
 export { integrate, type IntegrateInput, type IntegrateResult } from './integrate.js';
+export { isotonicFit, type IsotonicBlock, type IsotonicFitInput } from './isotonic-fit.js';
 export { leastSquares, type LeastSquaresInput, type LeastSquaresResult } from './least-squares.js';
 export { monotoneCurve, type MonotoneCurve, type MonotoneCurveInput, type MonotoneLimiter } from './monotone-curve.js';
 export { monotonePlace } from './monotone-place.js';

@@ -20,6 +20,14 @@ export const methodSources = {
     publisher: 'public domain; as carried in a current Fortran edition',
     status: 'published',
   },
+  'ayer-1955': {
+    title:
+      'Ayer, Brunk, Ewing, Reid and Silverman, an empirical distribution function for sampling with incomplete information',
+    publisher: 'Annals of Mathematical Statistics 26, 641–647',
+    edition: '1955',
+    status: 'memory',
+    note: 'Pooling of adjacent violators, from memory; the answers are checked against the optimum of the quadratic.',
+  },
   'akima-1970': {
     title: 'Akima, A new method of interpolation and smooth curve fitting based on local procedures',
     publisher: 'Journal of the ACM 17, 589–602',
