@@ -4,7 +4,7 @@ import { needInput, needInteger } from '../error/guard.js';
 import type { PreferredSeries } from '../table/index.js';
 import { figure } from './figure.js';
 import { needTolerance } from './guard.js';
-import { needSeries, preferredBetween } from './preferred.js';
+import { needSeries, preferredBetween } from '../table/preferred-value.js';
 
 export interface ChoosePullUpInput {
   /** Volts that the pull-up goes to, above 0. */

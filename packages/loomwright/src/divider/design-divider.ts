@@ -6,7 +6,7 @@ import { type Interval, parallel, productOf, shareOf, spread } from '../number/i
 import type { PreferredSeries } from '../table/index.js';
 import { figure } from './figure.js';
 import { needTolerance } from './guard.js';
-import { needSeries, preferredAt, preferredBetween, preferredIndex } from './preferred.js';
+import { needSeries, preferredAt, preferredBetween, preferredIndex } from '../table/preferred-value.js';
 
 export interface DesignDividerInput {
   /** Least volts of the signal that are to be read, at least 0. */

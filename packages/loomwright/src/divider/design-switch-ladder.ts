@@ -13,7 +13,7 @@ import {
   type SwitchLadderBase,
   voltsFromSwitch,
 } from './ladder.js';
-import { needSeries, preferredBetween } from './preferred.js';
+import { needSeries, preferredBetween } from '../table/preferred-value.js';
 
 export interface DesignSwitchLadderInput extends SwitchLadderBase {
   /** Buttons wanted, 1 to 16. */

@@ -4,7 +4,7 @@ import { needInput, needInteger } from '../error/guard.js';
 import type { PreferredSeries } from '../table/index.js';
 import { figure } from './figure.js';
 import { needTolerance } from './guard.js';
-import { needSeries, preferredAbove, preferredBelow } from './preferred.js';
+import { needSeries, preferredAbove, preferredBelow } from '../table/preferred-value.js';
 
 export interface LedResistorInput {
   /** Least and most volts of the supply, above 0. */

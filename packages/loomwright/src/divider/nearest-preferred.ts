@@ -1,6 +1,6 @@
 import { needBetween, needInput } from '../error/guard.js';
 import type { PreferredSeries } from '../table/index.js';
-import { needSeries, preferredAbove, preferredBelow } from './preferred.js';
+import { needSeries, preferredAbove, preferredBelow } from '../table/preferred-value.js';
 
 export interface NearestPreferredInput {
   /** The wanted value in any unit, 1e−15 to 1e15: ohms, farads, henries. */

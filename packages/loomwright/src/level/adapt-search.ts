@@ -1,4 +1,4 @@
-import { preferredBetween } from '../divider/preferred.js';
+import { preferredBetween } from '../table/preferred-value.js';
 import type { PreferredSeries } from '../table/index.js';
 import { type Dial, dialError, type DialNetwork } from './dial.js';
 

@@ -3,7 +3,7 @@ import { needMoreThan, needNoLessThan } from '../error/bounded.js';
 import { needInput } from '../error/guard.js';
 import { figure } from '../divider/figure.js';
 import { needTolerance } from '../divider/guard.js';
-import { needSeries } from '../divider/preferred.js';
+import { needSeries } from '../table/preferred-value.js';
 import type { PreferredSeries } from '../table/index.js';
 import { scaled, searchNetwork } from './adapt-search.js';
 import { dialError, type DialNetwork, levelAt, seenOhm, senderAt, senderFor, shownAt } from './dial.js';

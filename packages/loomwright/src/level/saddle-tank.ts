@@ -2,7 +2,7 @@ import { type Check, makeCheck, tightestCheck } from '../check/index.js';
 import { InputError } from '../error/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
 import { needBetween, needInput, needOneOf } from '../error/guard.js';
-import { needSeries, preferredAbove } from '../divider/preferred.js';
+import { needSeries, preferredAbove } from '../table/preferred-value.js';
 import type { PreferredSeries } from '../table/index.js';
 import { needStrapping } from './guard.js';
 import { type SaddleFault, saddleFaults } from './saddle-faults.js';

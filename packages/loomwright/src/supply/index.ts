@@ -71,3 +71,16 @@ export {
   type SensePart,
   type SolvedSensePart,
 } from './sense-error.js';
+export {
+  type BackFeed,
+  type BranchState,
+  type Brightness,
+  type ExcitationDesign,
+  excitationResistor,
+  type ExcitationResistorInput,
+  type ExcitationResistorResult,
+  type ExcitedAlternator,
+  type WarningLamp,
+  type WarningLed,
+  type WarningState,
+} from './excitation-resistor.js';

@@ -10,5 +10,6 @@ export { seriesCircuit, type SeriesCircuitInput } from './series-circuit.js';
 export { stateBars, type StateBarsInput } from './state-bars.js';
 export { type Attributes, drawing, element, escapeText, ink, label, number } from './svg.js';
 export { symbol, type SymbolKind } from './symbol.js';
+export { warningCircuit, type WarningCircuitInput } from './warning-circuit.js';
 export { voltLadder, type VoltLadderInput } from './volt-ladder.js';
 export { voltWindows, type VoltState, type VoltWindowsInput } from './volt-windows.js';

@@ -11,3 +11,4 @@ export {
 } from './battery.js';
 export { crankingCircuitCard } from './cranking.js';
 export { crankingParts, readingList } from './cranking-lists.js';
+export { excitationResistorCard } from './excitation.js';

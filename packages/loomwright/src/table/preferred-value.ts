@@ -1,5 +1,5 @@
 import { InputError } from '../error/index.js';
-import type { PreferredSeries } from '../table/index.js';
+import type { PreferredSeries } from './type.js';
 
 /** A series must be one of the objects of the table room. */
 export function needSeries(fn: string, series: PreferredSeries): void {
