@@ -11,10 +11,10 @@ export default defineExample({
   values: {
     ...exampleValues(batteryResistanceCard),
     from: 'two-loads',
-    lowA: 0,
-    lowV: 10,
-    highA: 25 / 3,
-    highV: 25 / 3,
+    lesserA: 0,
+    lesserV: 10,
+    greaterA: 25 / 3,
+    greaterV: 25 / 3,
   },
   prints: { insideOhm: '0.2', shortCircuitA: '50' },
 });

@@ -1,10 +1,4 @@
-import {
-  type CrankingCircuit,
-  crankingCircuit,
-  type CrankingCircuitInput,
-  openCircuitVoltage,
-  type RestVoltsTable,
-} from 'loomwright';
+import { type CrankingCircuit, crankingCircuit, type CrankingCircuitInput } from 'loomwright';
 import type { ChartSpec } from '@loomwright/worked/plot';
 
 /** The starter's line in this circuit: its speed at each current, from standing still to running free. */
@@ -21,7 +15,7 @@ export function starterLine(found: CrankingCircuit, label: string): ChartSpec | 
         points: line.map((point): [number, number] => [point.currentA, point.speedRpm]),
         colour: 'text',
         as: 'line',
-        labelAt: 20,
+        labelAt: 5,
         labelSide: 'above',
       },
     ],
@@ -51,30 +45,7 @@ export function startVoltsBySize(
     title: 'Volts at the starter by size of the cables',
     x: { label: 'Cables', unit: 'mm²', log: true, ticks: points.map(([area]) => area) },
     y: { label: 'At the starter', unit: 'V' },
-    series: [{ name: 'while cranking', points, colour: 'text', labelAt: 0 }],
+    series: [{ name: 'while cranking', points, colour: 'text', labelAt: 1 }],
     ...(at === undefined ? {} : { chosen: { x: at[0], y: at[1], label: chosen.label } }),
-  };
-}
-
-/** The lists of volts at rest in one picture, and a reading across them. */
-export function restLists(lists: readonly RestVoltsTable[], openV: number, reading: string): ChartSpec {
-  const colours = ['copper', 'verdigris', 'blue', 'text'] as const;
-  return {
-    title: 'Volts at rest by charge: four lists',
-    x: { label: 'Charge', unit: '%' },
-    y: { label: 'At rest', unit: 'V' },
-    series: lists.map((list, i) => ({
-      name: list.title,
-      points: [...list.rows]
-        .reverse()
-        .map(([percent]): [number, number] => [
-          percent,
-          openCircuitVoltage({ list, chargeFraction: percent / 100 }).openV,
-        ]),
-      colour: colours[i % colours.length] as (typeof colours)[number],
-      labelAt: [4, 0, 0, 1][i] ?? 0,
-      ...(i === 1 ? { labelSide: 'above' as const } : {}),
-    })),
-    limits: [{ axis: 'y', value: openV, name: reading, fails: 'below' }],
   };
 }

@@ -25,8 +25,8 @@ const FN = 'crankingCircuit';
  * current, or a motor by its bench test, which asks for the current that gives the engine's torque at any volts: less
  * volts turn it more slowly, and do not lower the current. Volts at the controller are those between its own taps.
  *
- * $$V_\mathrm{starter} = V_0 - I\Bigl(R_\mathrm{battery} + \sum_k R_k\Bigr) \qquad
- * n_\mathrm{pm} = n_0\,\frac{V - I R_l}{V_f - I_f R_l} \qquad n_\mathrm{series} = n_\mathrm{pm}\,\frac{I_f}{I}$$
+ * $$V_\mathrm{starter} = V_\mathrm{open} - I\Bigl(R_\mathrm{battery} + \sum_k R_k\Bigr) \qquad
+ * n_\mathrm{pm} = n_f\,\frac{V - I R_l}{V_f - I_f R_l} \qquad n_\mathrm{series} = n_\mathrm{pm}\,\frac{I_f}{I}$$
  *
  * with $R_l = V_l / I_l$ of the test held fast.
  *

@@ -47,7 +47,8 @@ export function lineOf(
 ): StarterLinePoint[] {
   if (!isMotor(starter) || firstA <= starter.freeA) return [];
   return Array.from({ length: STEPS + 1 }, (_, i) => {
-    const currentA = firstA + ((starter.freeA - firstA) * i) / STEPS;
+    // Denser towards running free, where a series motor's speed rises fast.
+    const currentA = starter.freeA + (firstA - starter.freeA) * (1 - i / STEPS) ** 2;
     const starterV = openV - currentA * seriesOhm;
     const speedRpm = i === 0 ? 0 : speedAt(starter, starterV, currentA);
     return { currentA, starterV, speedRpm, torqueFraction: torqueAt(starter, currentA) };

@@ -11,8 +11,12 @@ export interface CrankingLadderInput {
   readonly parts: readonly CrankingPartState[];
   /** Width in px: 360 on a phone, 640 or more on a desk. */
   readonly width: number;
-  /** Writes a voltage: volts lost are rounded up, volts left down. */
+  /** Writes volts at a point. */
   readonly format: (volts: number, round: 'up' | 'down' | 'nearest') => string;
+  /** Writes volts lost in a part, such as in mV. */
+  readonly formatLost: (volts: number, round: 'up' | 'down' | 'nearest') => string;
+  /** What stands in an empty box beside a part: the unit of `formatLost`. */
+  readonly lostUnit: string;
 }
 
 interface Grid {
@@ -33,13 +37,13 @@ interface Grid {
  * loses, its limit as a tick, and above what a reading means a bad joint. Readings that were given stand in their boxes.
  */
 export function crankingLadder(input: CrankingLadderInput): string {
-  const { openV, starterV, ladder, parts, format } = input;
+  const { openV, starterV, ladder, parts, format, formatLost, lostUnit } = input;
   const width = Math.min(Math.max(input.width, 320), 720);
   const grid = gridOf(width);
   const [inside, ...path] = parts as [CrankingPartState, ...CrankingPartState[]];
   const scale = grid.barWidth / Math.max(...path.map(({ dropV, limitV }) => Math.max(dropV, limitV ?? 0)), 1e-9);
   const shapes: string[] = [
-    label(grid.value, 14, grid.narrow ? 'predicted' : 'predicted', { 'text-anchor': 'end', fill: ink.soft }),
+    label(grid.value, 14, 'predicted', { 'text-anchor': 'end', fill: ink.soft }),
     label(grid.boxX, 14, 'read', { fill: ink.soft }),
   ];
   let y = 26;
@@ -47,9 +51,9 @@ export function crankingLadder(input: CrankingLadderInput): string {
     shapes.push(element('line', { x1: grid.rail, x2: grid.rail, y1: y, y2: to, stroke: colour, 'stroke-width': 2 }));
   };
   const partRow = (part: CrankingPartState): void => {
-    const height = grid.narrow ? 54 : 38;
+    const height = grid.narrow ? 58 : 40;
     rail(y + height, part.side === 'return' ? ink.text : ink.copper);
-    shapes.push(...partShapes(part, grid, y, scale, format));
+    shapes.push(...partShapes(part, grid, y, scale, formatLost, lostUnit));
     y += height;
   };
   const given = new Map(path.map((part) => [part.name, part]));
@@ -128,11 +132,18 @@ function pointShapes(point: LadderPoint, grid: Grid, y: number, format: Format):
   ];
 }
 
-function partShapes(part: CrankingPartState, grid: Grid, top: number, scale: number, format: Format): string[] {
+function partShapes(
+  part: CrankingPartState,
+  grid: Grid,
+  top: number,
+  scale: number,
+  format: Format,
+  unit: string,
+): string[] {
   const { name, side, dropV, limitV, badAboveV, readingV, verdict } = part;
   const { narrow, barX, value, note } = grid;
   const over = limitV !== null && dropV > limitV;
-  const y = top + (narrow ? 24 : 23);
+  const y = top + 18;
   const inside = side === 'battery';
   const colour = over ? ink.red : side === 'return' ? ink.text : ink.copper;
   const tone = verdict === 'bad' ? ink.red : verdict === 'sound' ? ink.verdigris : ink.amber;
@@ -141,16 +152,16 @@ function partShapes(part: CrankingPartState, grid: Grid, top: number, scale: num
     limitV === null ? '' : over ? `✕ limit ${format(limitV, 'nearest')}` : `limit ${format(limitV, 'nearest')}`;
   const bad =
     verdict === null ? `bad above ${format(badAboveV, 'up')}` : verdict === 'below' ? 'less than expected' : verdict;
-  const barY = narrow ? y + 11 : y - 9;
+  const barY = narrow ? y + 12 : y - 9;
   const shapes = [
     label(grid.name, y, shorten(inside ? 'inside the battery' : name, narrow ? 20 : 26), { fill: ink.soft }),
     label(value, y, format(dropV, 'up'), { 'text-anchor': 'end', fill: over ? ink.red : ink.text }),
-    ...(inside ? [] : boxShapes(grid, y, 'V', read, tone)),
+    ...(inside ? [] : boxShapes(grid, y, unit, read, tone)),
   ];
   if (inside) return shapes;
   shapes.push(
     element('rect', { x: barX, y: barY, width: Math.max(dropV * scale, 1), height: 8, fill: colour }),
-    label(note, narrow ? y + 21 : y - 6, bad, {
+    label(note, narrow ? y + 20 : y - 6, bad, {
       'text-anchor': 'end',
       fill: verdict === null ? ink.soft : tone,
       'font-size': 12,
@@ -168,7 +179,7 @@ function partShapes(part: CrankingPartState, grid: Grid, top: number, scale: num
         'stroke-width': 1.5,
       }),
       narrow
-        ? label(barX + grid.barWidth + 8, y + 21, over ? '✕' : '', { fill: ink.red, 'font-size': 12 })
+        ? label(barX + grid.barWidth + 8, y + 20, over ? '✕' : '', { fill: ink.red, 'font-size': 12 })
         : label(note, y + 9, limit, { 'text-anchor': 'end', fill: over ? ink.red : ink.soft, 'font-size': 12 }),
     );
   }
@@ -176,7 +187,7 @@ function partShapes(part: CrankingPartState, grid: Grid, top: number, scale: num
 }
 
 function starterRow(shapes: string[], grid: Grid, y: number, volts: string): number {
-  const height = 46;
+  const height = 58;
   const middle = y + height / 2;
   shapes.push(
     element('line', {

@@ -71,19 +71,18 @@ export const batteryResistanceCard = defineCard({
       example: 'sae',
     },
     { kind: 'number', name: 'ratedA', above: 0, example: 600, label: 'Rating' },
-    { kind: 'number', name: 'openV', above: 0, example: 12.6, label: 'Battery at rest, full', symbol: 'V_0' },
+    { kind: 'number', name: 'openV', above: 0, example: 12.6, label: 'Battery at rest, full' },
     { kind: 'number', name: 'batteryCellCount', min: 1, example: 6 },
-    { kind: 'number', name: 'lowA', label: 'Lesser load', symbol: 'I_1', example: 0, help: '0 with nothing on.' },
-    { kind: 'number', name: 'lowV', label: 'Volts with it', symbol: 'V_1', example: 12.6 },
-    { kind: 'number', name: 'highA', label: 'Greater load', symbol: 'I_2', example: 200 },
-    { kind: 'number', name: 'highV', label: 'Volts with it', symbol: 'V_2', example: 11.1 },
+    { kind: 'number', name: 'lesserA', label: 'Lesser load', example: 0, help: '0 with nothing on.' },
+    { kind: 'number', name: 'lesserV', label: 'Volts with it', example: 12.6 },
+    { kind: 'number', name: 'greaterA', label: 'Greater load', example: 200 },
+    { kind: 'number', name: 'greaterV', label: 'Volts with it', example: 11.1 },
     { kind: 'number', name: 'batteryTempC', example: 20, help: 'As it was under these loads.' },
     { kind: 'number', name: 'parallelCount', min: 1, example: 1 },
   ],
   results: [
     { name: 'insideOhm', round: 'up', primary: true, digits: 3 },
     { name: 'testTempC', round: 'nearest' },
-    { name: 'bound', round: 'nearest', label: 'It is' },
     { name: 'noLoadV', round: 'nearest', digits: 4 },
     { name: 'shortCircuitA', round: 'nearest' },
   ],
@@ -106,7 +105,7 @@ export const batteryResistanceCard = defineCard({
     {
       result: 'insideOhm',
       text: 'Volts lost over amperes gained',
-      formula: '(lowV - highV) / (highA - lowA) / parallelCount',
+      formula: '(lesserV - greaterV) / (greaterA - lesserA) / parallelCount',
       source: 'circuit-theory',
       when: (values) => !byRating(values),
     },
@@ -125,10 +124,10 @@ export const batteryResistanceCard = defineCard({
     const parallelCount = n('parallelCount');
     if (uses['from'] === 'two-loads') {
       const [lowA, lowV, highA, highV, batteryTempC] = [
-        n('lowA'),
-        n('lowV'),
-        n('highA'),
-        n('highV'),
+        n('lesserA'),
+        n('lesserV'),
+        n('greaterA'),
+        n('greaterV'),
         n('batteryTempC'),
       ];
       return { from: { kind: 'two-loads', lowA, lowV, highA, highV, batteryTempC }, parallelCount };
@@ -174,7 +173,7 @@ export const stateOfChargeCard = defineCard({
   area: 'supply',
   question: 'How full is a rested battery?',
   page,
-  fields: [{ kind: 'number', name: 'openV', above: 0, example: 12.3, label: 'Battery at rest', symbol: 'V_0' }],
+  fields: [{ kind: 'number', name: 'openV', above: 0, example: 12.3, label: 'Battery at rest' }],
   results: [
     { name: 'lowestFraction', round: 'down', digits: 2, unit: '%', primary: true },
     { name: 'highestFraction', round: 'nearest', digits: 2, unit: '%' },

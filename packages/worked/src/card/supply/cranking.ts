@@ -50,7 +50,7 @@ export const crankingCircuitCard = defineCard({
   question: 'How many volts reach the starter and the controller while cranking, and where do the others go?',
   page: 'battery-moved',
   fields: [
-    { kind: 'number', name: 'openV', above: 0, example: 12.6, label: 'Battery at rest', symbol: 'V_0' },
+    { kind: 'number', name: 'openV', above: 0, example: 12.6, label: 'Battery at rest' },
     {
       kind: 'number',
       name: 'batteryResistanceOhm',
@@ -131,7 +131,6 @@ export const crankingCircuitCard = defineCard({
       example: 0.05,
       unit: 'mV',
       label: 'A joint is bad above the prediction by',
-      symbol: '\\Delta',
     },
     {
       kind: 'text',
