@@ -57,11 +57,12 @@ const EXCITED = 'excitation with the key on';
 const LAMP_DEAD = 'excitation with lamp and LED dead';
 const DRIVER = 'current into the driver';
 const BACK = 'volts of the ignition with the key off';
+// Literal keys: a computed one would stay in every bundle.
 const CODES: Readonly<Record<string, string>> = {
-  [EXCITED]: 'too-little-excitation',
-  [LAMP_DEAD]: 'too-little-excitation',
-  [DRIVER]: 'driver-overloaded',
-  [BACK]: 'engine-stays-on',
+  'excitation with the key on': 'too-little-excitation',
+  'excitation with lamp and LED dead': 'too-little-excitation',
+  'current into the driver': 'driver-overloaded',
+  'volts of the ignition with the key off': 'engine-stays-on',
 };
 
 /**
