@@ -58,6 +58,36 @@ describe('a circuit file', () => {
     const sized = sizeCircuit(parsed.circuit);
     expect(JSON.stringify(sized.feed)).toBe(JSON.stringify(sizeFeed(sized.input)));
   });
+  it('holds the wire against the times of its fuse where it says what the insulation bears', () => {
+    const size = (text: string) => {
+      const parsed = parseCircuit(text);
+      if (!parsed.ok) throw new Error(parsed.problems.map((p) => problemLine('x', p)).join('\n'));
+      const { feed, input } = sizeCircuit(parsed.circuit);
+      if (!feed.possible || input.protection.kind !== 'fuse') throw new Error('not sized');
+      return { feed, protection: input.protection };
+    };
+    const { feed, protection } = size(EXAMPLE);
+    expect(protection.wireLimits).toEqual({ overloadTempC: 130, shortTempC: 160 });
+    expect(feed.fuse?.notJudged).not.toContain('the wire against the longest opening');
+    // A short path that may lose much: what the fuse may let through then decides.
+    const short = EXAMPLE.replace('wire: 17 ft', 'wire: 1 ft').replace(/budget: .*/, 'drop: 5 V');
+    const held = size(short.replace('minutes: 130 °C', 'minutes: 105 °C'));
+    const open = size(short.replace(/^ {2}bears: .*\n/m, ''));
+    expect(open.feed.fuse?.notJudged).toContain('the wire against the longest opening');
+    expect(held.feed.areaMm2).toBeGreaterThan(open.feed.areaMm2);
+    expect(held.feed.decidedBy).toMatch(/fuse/);
+    // Every printed point of the fuse (ISO 8820-3, type C, from memory below 35 A) that falls within 5 s: I²t of it
+    // against k²S², k from IEC 60949.
+    const rating = held.feed.fuse?.ratingA ?? NaN;
+    const bearsA2s = 226 ** 2 * held.feed.areaMm2 ** 2 * Math.log((234.5 + 160) / (234.5 + 105));
+    for (const [ratio, timeS] of [
+      [2, 5],
+      [3.5, 0.5],
+      [6, 0.1],
+    ] as const) {
+      expect((ratio * rating) ** 2 * timeS).toBeLessThanOrEqual(bearsA2s);
+    }
+  });
   it('has a JSON Schema that names every field', () => {
     const schema = circuitJsonSchema() as {
       properties: Record<string, unknown>;
@@ -91,7 +121,7 @@ describe('a bad circuit file', () => {
     [
       'a mistyped key',
       change('  ambient:', '  ambiant:'),
-      { field: 'rules.ambiant', rule: 'unknown-key', likely: 'ambient', line: 31 },
+      { field: 'rules.ambiant', rule: 'unknown-key', likely: 'ambient', line: 32 },
     ],
     [
       'a mistyped word',
@@ -111,6 +141,31 @@ describe('a bad circuit file', () => {
       'a protection without its fuse',
       change(/^ {2}fuse: blade-fuse\n/m, ''),
       { rule: 'missing', field: 'protection.fuse' },
+    ],
+    [
+      'an insulation that bears less for minutes than for good',
+      change('minutes: 130 °C', 'minutes: 100 °C'),
+      { field: 'rules.bears.minutes', rule: 'rule' },
+    ],
+    [
+      'one that bears less for seconds than for minutes',
+      change('seconds: 160 °C', 'seconds: 120 °C'),
+      { field: 'rules.bears.seconds', rule: 'rule' },
+    ],
+    [
+      'what it bears, and no fuse to hold that against',
+      change(/^protection:\n(?: {2}.*\n)+/m, 'protection: { none: a test }\n\n').replace('fuse: chosen', 'fuse: 5 mΩ'),
+      { field: 'rules.bears', rule: 'rule' },
+    ],
+    [
+      'a relay that lets go above where it pulls in',
+      change('dropOut: 1.6 V', 'dropOut: 8 V'),
+      { field: 'relay.dropOut', rule: 'rule' },
+    ],
+    [
+      'a driver that takes more volts than there are',
+      change('driverDrop: 0.3 V', 'driverDrop: 30 V'),
+      { field: 'relay.driverDrop', rule: 'rule' },
     ],
     ['text that is no YAML', 'a: [1, 2\nb: {', { rule: 'syntax' }],
     ['a key given twice', `${EXAMPLE}\nsupply: 12 V\n`, { rule: 'syntax' }],

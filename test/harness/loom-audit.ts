@@ -71,6 +71,49 @@ const CURVES: Readonly<Record<number, readonly (number | null)[]>> = {
   35: [0.52, null, null, null, null],
 };
 
+/** Longest opening times of fuses in s by per cent of their rating, typed again. */
+const LONGEST: Readonly<Record<string, readonly (readonly [percent: number, timeS: number])[]>> = {
+  'blade-fuse': [
+    [135, 600],
+    [160, 50],
+    [200, 5],
+    [350, 0.5],
+    [600, 0.1],
+  ],
+  'bolt-in-fuse': [
+    [135, 1800],
+    [200, 20],
+    [350, 5],
+    [600, 1],
+  ],
+};
+
+/** What 1 mm² of copper bears from the class to a limit in at most 5 s, in A²s: the constants of IEC 60949. */
+const withstand = (fromC: number, toC: number): number => 226 ** 2 * Math.log((234.5 + toC) / (234.5 + fromC));
+
+/** How long copper stays below a limit while a current flows, all else left to its balance: small steps of time. */
+function staysS(
+  areaMm2: number,
+  ampacityA: number,
+  currentA: number,
+  airC: number,
+  fromC: number,
+  toC: number,
+): number {
+  // Heat kept by 1 mm² for a rise of 1 K at 0 °C, over its resistance there: what `withstand` is the integral of.
+  const held = 226 ** 2 * areaMm2 ** 2;
+  const lossA2PerK = (ampacityA ** 2 * (234.5 + fromC)) / (fromC - airC);
+  if (currentA ** 2 * (234.5 + toC) <= lossA2PerK * (toC - airC)) return Infinity;
+  let tempC = fromC;
+  let timeS = 0;
+  while (tempC < toC && timeS < 4000) {
+    const stepS = Math.max(1e-3, timeS / 2000);
+    tempC += ((currentA ** 2 * (234.5 + tempC) - lossA2PerK * (tempC - airC)) / held) * stepS;
+    timeS += stepS;
+  }
+  return timeS;
+}
+
 const hot = (tempC: number): number => (234.5 + tempC) / 254.5;
 const near = (a: number, b: number, within: number): boolean =>
   Math.abs(a - b) <= within * Math.max(Math.abs(a), Math.abs(b), 1e-9);
@@ -444,6 +487,7 @@ function fuses(plan: LoomPlan): Complaint[] {
     const most = rules.shortVoltage / path;
     if (fuse.farShortA! > most * (1 + 1e-9))
       found.push(`${fuse.name}: a short of ${fuse.farShortA} A, at most ${most} can flow`);
+    found.push(...outlasts(plan, circuit, fuse.family, fuse.ratingA));
     says(fuse.farShortA! >= 2 * fuse.ratingA, `a short of ${fuse.farShortA} A hardly opens ${fuse.ratingA} A`);
   }
   for (const [box, { positions }] of Object.entries(plan.loom.fuseBoxes)) {
@@ -468,6 +512,26 @@ function fuses(plan: LoomPlan): Complaint[] {
     }
   }
   return found;
+}
+
+/** The wire against the longest time of its fuse at each printed current. */
+function outlasts(plan: LoomPlan, circuit: PlannedCircuit, family: string, ratingA: number): Complaint[] {
+  const { bears, insulation } = plan.loom.rules;
+  const { areaMm2, ampacityA, ambientTempC, name } = circuit;
+  if (bears === undefined || areaMm2 === null || ampacityA === null || failed(plan, name, 'fuse-time')) return [];
+  const row = family === 'blade-fuse' && ratingA > 30 ? [600, 0.15] : null;
+  const points = LONGEST[family.startsWith('bolt-in') ? 'bolt-in-fuse' : family];
+  if (points === undefined) throw new Error(`this auditor knows no ${family}`);
+  return points.flatMap(([percent, timeS]) => {
+    const longestS = row !== null && percent === 600 ? row[1]! : timeS;
+    const currentA = (percent / 100) * ratingA;
+    const i2tA2s = currentA ** 2 * longestS;
+    const briefly = longestS <= 5 && i2tA2s <= withstand(insulation, bears.seconds) * areaMm2 ** 2 * (1 + 1e-9);
+    const stays = staysS(areaMm2, ampacityA, currentA, ambientTempC, insulation, bears.minutes);
+    return briefly || stays >= 0.99 * longestS
+      ? []
+      : [`${name}: ${ratingA} A may let ${currentA} A flow for ${longestS} s, the wire bears it for ${stays}`];
+  });
 }
 
 function mechanics(plan: LoomPlan): Complaint[] {

@@ -236,6 +236,18 @@ describe('a bad loom file', () => {
       { field: 'routes' },
     ],
     [
+      'a relay that lets go above where it pulls in',
+      change(['    dropOut: 1.6 V', '    dropOut: 9 V']),
+      'dropOut: 9 V',
+      { field: 'relayTypes.changeover relay.dropOut', rule: 'rule' },
+    ],
+    [
+      'an insulation that bears less for minutes than for good',
+      change(['bears: { minutes: 150 °C', 'bears: { minutes: 110 °C']),
+      'bears: {',
+      { field: 'rules.bears.minutes', rule: 'rule' },
+    ],
+    [
       'a kind that does not exist',
       change(['horn button: { kind: switch', 'horn button: { kind: swich']),
       'horn button: {',

@@ -79,9 +79,37 @@ describe('the auditor', () => {
     expect(rules).toEqual(new Set(['relay-pick-up', 'contact']));
     expect(audit(bad)).toEqual([]);
   });
+  it('finds nothing in a plan that does not look at overloads, and the plan says that it does not', () => {
+    const { bears: _, ...rules } = loom.rules;
+    const other = planLoom({ ...loom, rules });
+    expect(audit(other)).toEqual([]);
+    expect(other.notJudged.some((sentence) => sentence.includes('bears'))).toBe(true);
+    expect(plan.notJudged.some((sentence) => sentence.includes('bears'))).toBe(false);
+    // With the temperatures given each of these wires would be harmed before its fuse opens.
+    const harmed = audit({ ...other, loom });
+    expect(harmed.some((complaint) => complaint.startsWith('feeder rear box'))).toBe(true);
+  });
+  it('says which wires no size in stock keeps from harm', () => {
+    const thin = loom.rules.stock!.filter(({ areaMm2 }) => areaMm2! <= 10);
+    const bad = planLoom({
+      ...loom,
+      rules: { ...loom.rules, stock: thin, bears: { minutes: loom.rules.insulation, seconds: 160 } },
+    });
+    const found = bad.findings.filter(({ rule, severity }) => rule === 'fuse-time' && severity === 'fail');
+    expect(found.map(({ about }) => about.name)).toContain('feeder rear box');
+    expect(found.every(({ cure, check }) => cure !== null && check !== null)).toBe(true);
+    expect(audit(bad)).toEqual([]);
+  });
   type Bend = (copy: {
     wires: { lengthM: number; areaMm2: number; name: string; unfusedM: number }[];
-    circuits: { name: string; ampacityA: number; currentA: number; bundleFactor: number; ambientTempC: number }[];
+    circuits: {
+      name: string;
+      areaMm2: number;
+      ampacityA: number;
+      currentA: number;
+      bundleFactor: number;
+      ambientTempC: number;
+    }[];
     fuses: { ratingA: number | null; circuit: string | null }[];
     states: { loads: { loadV: number }[]; currents: Record<string, number> }[];
     bundles: { factor: number; wires: string[]; loadedFraction: number; wireCount: number }[];
@@ -96,6 +124,10 @@ describe('the auditor', () => {
     ['a thinner wire', (copy) => void (copy.wires.find(({ name }) => name === 'winch out')!.areaMm2 = 50)],
     ['a fuse too large', (copy) => void (copy.fuses.find(({ circuit: of }) => of === 'lift pump')!.ratingA = 100)],
     ['a fuse too small', (copy) => void (copy.fuses.find(({ circuit: of }) => of === 'lift pump')!.ratingA = 5)],
+    [
+      'a wire that its fuse outlasts',
+      (copy) => void (copy.circuits.find(({ name }) => name === 'feeder rear box')!.areaMm2 = 6),
+    ],
     ['volts too high', (copy) => void (copy.states[5]!.loads[2]!.loadV += 0.001)],
     ['a feeder that carries less', (copy) => void (copy.states[5]!.currents['feeder front box']! -= 1)],
     ['a kinder bundle', (copy) => void (copy.bundles.find(({ wireCount }) => wireCount > 9)!.factor += 0.01)],

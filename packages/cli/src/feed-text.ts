@@ -80,6 +80,8 @@ function answer({ circuit, input }: SizedCircuit, feed: SizeFeedResult): string[
       );
     }
   }
+  const open = feed.fuse?.notJudged ?? [];
+  if (open.length > 0) lines.push('', ...wrap(`Not judged of the fuse: ${open.join(', ')}.`, WIDTH, '  '));
   if (feed.remarks.length > 0) lines.push('', ...feed.remarks.flatMap((remark) => wrap(remark.text, WIDTH, '  ')));
   return lines;
 }

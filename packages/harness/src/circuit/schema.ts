@@ -73,6 +73,7 @@ export const circuitSchema = z
       wire: trade.wireTable,
       stock: trade.stock.optional(),
       insulation: trade.insulation,
+      bears: trade.bears.optional(),
       ambient: trade.ambient,
       heating: trade.heating,
       cover: trade.cover.optional(),
@@ -107,6 +108,18 @@ export const circuitSchema = z
     const { budget, drop, wireDrop, loadVoltage } = value.rules;
     if (budget === undefined && drop === undefined && wireDrop === undefined && loadVoltage === undefined) {
       issue(['rules'], 'needs a budget, drop, wireDrop or loadVoltage: how much may be lost.');
+    }
+    for (const [key, message] of trade.bearsProblems(value.rules.insulation, value.rules.bears)) {
+      issue(['rules', 'bears', key], message);
+    }
+    if (value.rules.bears !== undefined && !('fuse' in value.protection)) {
+      issue(['rules', 'bears'], 'is held against the times of a fuse, and protection names none.');
+    }
+    if (value.relay !== undefined && value.relay.dropOut > value.relay.pickUp) {
+      issue(['relay', 'dropOut'], 'must be at most pickUp: it lets go below where it pulls in.');
+    }
+    if (value.relay !== undefined && value.relay.driverDrop > value.relay.supply) {
+      issue(['relay', 'driverDrop'], 'must be at most supply.');
     }
     const balance = ['cover', 'coverConductivity', 'altitude', 'bundleShare'] as const;
     const given = balance.filter((key) => value.rules[key] !== undefined);

@@ -15,7 +15,7 @@ import {
   type SizeFeedInput,
   type SizeFeedResult,
 } from 'loomwright';
-import { ampacityTableOf, basisOf, budgetOf, coverOf } from '../schema/tables.js';
+import { ampacityTableOf, basisOf, budgetOf, coverOf, wireLimitsOf } from '../schema/tables.js';
 import { loadOf } from '../schema/load-of.js';
 import type { Circuit } from './schema.js';
 
@@ -105,7 +105,7 @@ function partOf(part: Circuit['out'][number], way: 'out' | 'back'): FeedPart | F
   return given === 'chosen' ? { name, fuse: 'chosen' } : { name, kind, resistanceOhm: Number(given) * count };
 }
 
-function protectionOf({ protection }: Circuit): Protection {
+function protectionOf({ protection, rules }: Circuit): Protection {
   if ('none' in protection) return { kind: 'none', because: protection.none };
   if ('upstream' in protection) return { kind: 'upstream', name: protection.upstream, mayCarryA: protection.mayCarry };
   return {
@@ -118,5 +118,6 @@ function protectionOf({ protection }: Circuit): Protection {
     shortSupplyV: protection.shortVoltage,
     sourceResistanceOhm: protection.sourceResistance,
     clearWithinS: protection.clearWithin,
+    ...(rules.bears === undefined ? {} : { wireLimits: wireLimitsOf(rules.bears) }),
   };
 }

@@ -1,5 +1,6 @@
 import { InputError, wireResistance } from 'loomwright';
 import { basisOf, coverOf, familyOf } from '../schema/tables.js';
+import { bearsProblems } from '../schema/trade.js';
 import { loadOf } from '../schema/load-of.js';
 import { areaOf } from './draft.js';
 import type { Broken } from './references.js';
@@ -25,6 +26,7 @@ export function brokenRules(loom: Loom): readonly Broken[] {
       add(['rules', 'stock', i], `is no size of ${rules.wire}.`);
     }
   });
+  for (const [key, message] of bearsProblems(rules.insulation, rules.bears)) add(['rules', 'bears', key], message);
   const named = basis.kind === 'geometric' ? 'mm2' : basis.sizes;
   if (named !== cover.sizes) {
     add(['rules', 'cover'], `names its sizes as ${cover.sizes}, and ${rules.wire} as ${named}: take a pair.`);
@@ -52,7 +54,9 @@ export function brokenRules(loom: Loom): readonly Broken[] {
   for (const [name, box] of Object.entries(loom.fuseBoxes)) inLine(box.protection, ['fuseBoxes', name, 'protection']);
   for (const [name, one] of Object.entries(loom.controllers))
     inLine(one.protection, ['controllers', name, 'protection']);
-  for (const [name, { fullTo, noneAt }] of Object.entries(loom.relayTypes)) {
+  for (const [name, { fullTo, noneAt, pickUp, dropOut }] of Object.entries(loom.relayTypes)) {
+    if (dropOut > pickUp)
+      add(['relayTypes', name, 'dropOut'], 'must be at most pickUp: it lets go below where it pulls in.');
     if (noneAt <= fullTo) add(['relayTypes', name, 'noneAt'], 'must be above fullTo.');
   }
   for (const [name, item] of Object.entries(loom.items)) {

@@ -13,6 +13,8 @@ const CURES: Readonly<Record<string, string>> = {
   'conductor-temperature': 'Lead it through a cooler place or out of the bundle, or take a higher class of insulation.',
   'mechanical-minimum': 'Take a thicker wire, or hold it better and lower the least area for this kind.',
   protection: 'Take another family of fuse, put the fuse nearer to the source, or split the load.',
+  'fuse-time':
+    'Take a thicker wire, a smaller rating, or wire whose insulation bears more: as it is, the fuse opens after the wire is harmed.',
   channel: 'Take an output with a higher rating, or a relay and a fuse.',
   peak: 'Take a family with a larger rating and a wire that it protects, or feed it by itself.',
   contact: 'Take a contact with a higher rating, or let a relay carry the load.',
@@ -81,6 +83,7 @@ function ruleOf(check: Check): string {
   if (check.name === 'volts at the load') return 'volts-at-load';
   if (check.name === 'conductor temperature') return 'conductor-temperature';
   if (check.name === 'mechanical minimum') return 'mechanical-minimum';
+  if (/^(temperature where|overload until|let-through until) /.test(check.name)) return 'fuse-time';
   return 'protection';
 }
 

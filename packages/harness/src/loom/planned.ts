@@ -48,7 +48,12 @@ export function planned(settled: Settled): LoomPlan {
       'A charging current is added to the current of the straps that it may pass, whichever way it runs; it is not in the volts of a state.',
       'The current of a relay coil in the fuse before its contact (0.1 to 0.3 A) is left out of that fuse.',
       'The heat of a wire by its duty: it is judged by its whole current, for good.',
-      'What a long overload or a short does to the insulation while a fuse opens; selectivity of fuses in a row.',
+      ...(loom.rules.bears === undefined
+        ? [
+            'What an overload or a short does to the insulation until a fuse opens: the rules name no temperature that it bears for a while (bears).',
+          ]
+        : []),
+      'Selectivity: which of two fuses in a row opens first.',
       'Volts at the peak or at the first current of a load: fuses and channels are judged by them, volts by the running current.',
       'The heat around a switch: its rating is taken as the file gives it.',
       'Wires of sensors and buses: their size is mechanical or given; their signals are not judged here.',

@@ -222,6 +222,7 @@ const rules = z.strictObject({
   wire: trade.wireTable,
   stock: trade.stock.optional(),
   insulation: trade.insulation,
+  bears: trade.bears.optional(),
   heating: trade.heating,
   cover: trade.cover.describe('Type of wire: its diameters, and its heat balance where that is the rule'),
   coverConductivity: trade.coverConductivity,

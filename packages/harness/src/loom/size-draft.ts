@@ -16,7 +16,7 @@ import {
   type SizeFeedInput,
   wireResistance,
 } from 'loomwright';
-import { basisOf, coverOf, familyOf } from '../schema/tables.js';
+import { basisOf, coverOf, familyOf, wireLimitsOf } from '../schema/tables.js';
 import { areaOf, type Draft } from './draft.js';
 import { heatingsOf } from './heat-cache.js';
 import type { DecidedBy } from './plan-type.js';
@@ -171,8 +171,9 @@ export class Sizer {
           areaMm2: one?.areaMm2 ?? 1,
           ambientTempC: Math.min(around.ambientTempC, this.#loom.rules.insulation - 1),
           maxConductorTempC: this.#loom.rules.insulation,
-          overloadTempC: this.#loom.rules.insulation,
-          shortTempC: this.#loom.rules.insulation + 1,
+          ...(this.#loom.rules.bears === undefined
+            ? { overloadTempC: this.#loom.rules.insulation, shortTempC: this.#loom.rules.insulation + 1 }
+            : wireLimitsOf(this.#loom.rules.bears)),
         },
         bank: null,
         module: null,
@@ -234,6 +235,7 @@ export class Sizer {
       shortSupplyV: rules.shortVoltage,
       sourceResistanceOhm: around.sourceOhm,
       clearWithinS: (protection.kind === 'in-line' ? protection.fuse.clearWithin : undefined) ?? rules.clearWithin,
+      ...(rules.bears === undefined ? {} : { wireLimits: wireLimitsOf(rules.bears) }),
     };
   }
 

@@ -101,3 +101,11 @@ function find<T extends { readonly key: string }>(key: string, all: readonly T[]
   if (found === undefined) throw new Error(`no table is called ${key}`);
   return found;
 }
+
+/** What the insulation bears for a while, as the core names it. */
+export function wireLimitsOf(bears: { readonly minutes: number; readonly seconds: number }): {
+  readonly overloadTempC: number;
+  readonly shortTempC: number;
+} {
+  return { overloadTempC: bears.minutes, shortTempC: bears.seconds };
+}

@@ -51,6 +51,32 @@ export const overload = z.enum(['strict', 'iec-60364-4-43', 'rating-at-most-ampa
 export const stock = z.array(size()).min(1).describe('Sizes in stock; the whole table where left out');
 
 export const insulation = quantity('insulationTempC', { min: 40, max: 300 });
+/** What the insulation bears for a while. Where given, a wire is held against the longest time of its fuse. */
+export const bears = z
+  .strictObject({
+    minutes: quantity('overloadTempC', { min: 40, max: 400 }).describe(
+      'In an overload, for minutes now and then; the class where nothing more is known',
+    ),
+    seconds: quantity('shortTempC', { min: 40, max: 400 }).describe(
+      'In a short of at most 5 s: PVC 160 °C, cross-linked polyethylene 250 °C',
+    ),
+  })
+  .describe('What the insulation bears for a while: holds each wire against the longest time of its fuse');
+
+/** What these temperatures break against the class of the insulation, by the key at fault. */
+export function bearsProblems(
+  insulationTempC: number,
+  given: z.output<typeof bears> | undefined,
+): readonly (readonly [key: 'minutes' | 'seconds', message: string])[] {
+  if (given === undefined) return [];
+  const { minutes, seconds } = given;
+  const list: (readonly ['minutes' | 'seconds', string])[] = [];
+  if (minutes < insulationTempC) list.push(['minutes', 'must be at least insulation, which it bears for good.']);
+  if (seconds <= insulationTempC) list.push(['seconds', 'must be above insulation, which it bears for good.']);
+  else if (seconds < minutes) list.push(['seconds', 'must be at least minutes.']);
+  return list;
+}
+
 export const coverConductivity = quantity('insulationConductivityWPerMK', { min: 0.01, max: 10 });
 export const altitude = quantity('altitudeM', { min: -500, max: 20000 });
 export const ambient = quantity('ambientTempC', { min: -60, max: 200 });

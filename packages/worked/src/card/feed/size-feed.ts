@@ -8,13 +8,17 @@ import {
   chooseFuse,
   criticalFeedBudget,
   type DropBudget,
+  type FuseProtection,
   generalFeedBudget,
   heatingByBalance,
   heatingByTable,
   iec60228Class5,
   type InsulatedWireTable,
   iso19642,
+  InputError,
   iso19642ThinWall,
+  type JudgedSize,
+  type NotPossible,
   type OverloadRule,
   type ResistanceBasis,
   saeGxl,
@@ -25,7 +29,8 @@ import {
   us33Cfr183Ampacity,
   type AmpacityTable,
 } from 'loomwright';
-import { type Choice, defineCard, type Step, type Uses } from '../type.js';
+import { type Card, type Choice, defineCard, type Step, type Uses } from '../type.js';
+import { inputOf } from '../values.js';
 import { feedScope } from './feed-scope.js';
 
 const zero = { name: 'zeroTempC', symbol: 'T_0', value: 234.5, unit: 'K', source: 'nbs-hb-100' } as const;
@@ -120,7 +125,7 @@ const budgetChoices: readonly Choice[] = [
   },
 ];
 
-export const sizeFeedCard = defineCard({
+export const sizeFeedCard: Card<SizeFeedInput, SizeFeedResult | NotPossible<JudgedSize>> = defineCard({
   name: 'sizeFeed',
   area: 'feed',
   question: 'Which wire and which fuse does this feed need?',
@@ -196,6 +201,24 @@ export const sizeFeedCard = defineCard({
       ],
       example: 'iec-60364-4-43',
     },
+    {
+      kind: 'number',
+      name: 'overloadTempC',
+      min: 40,
+      max: 400,
+      optional: true,
+      example: 130,
+      help: 'What the insulation bears in an overload, for minutes: its class, where nothing more is known. Empty: not judged.',
+    },
+    {
+      kind: 'number',
+      name: 'faultTempC',
+      min: 40,
+      max: 400,
+      optional: true,
+      example: 160,
+      help: 'In a short of at most 5 s: PVC 160, cross-linked polyethylene 250. Empty: not judged.',
+    },
     { kind: 'number', name: 'fuseTempC', min: -40, max: 125, example: 40 },
     { kind: 'number', name: 'shortSupplyV', above: 0, example: 12 },
     { kind: 'number', name: 'sourceResistanceOhm', min: 0, example: 0.012, unit: 'mΩ' },
@@ -224,22 +247,12 @@ export const sizeFeedCard = defineCard({
   run: sizeFeed,
   input: feedInput,
   identifiers: { as22759Slash16, bladeFuse, chooseFuse, heatingByBalance, heatingByTable, iso19642ThinWall, saeGxl },
-  scope: (values, output) => (output.possible ? feedScope(feedInputOf(values), output) : {}),
+  scope: (values, output) => (output.possible ? feedScope(inputOf(sizeFeedCard, values), output) : {}),
 });
 
 /** The cover that a wire of a table usually has: its diameters decide the heat balance. */
 function coverOf(basis: ResistanceBasis): InsulatedWireTable {
   return basis === awgStranded ? as22759Slash16 : basis === saeJ1128 ? saeGxl : iso19642ThinWall;
-}
-
-/** The function's input from flat values. */
-function feedInputOf(values: Readonly<Record<string, unknown>>): SizeFeedInput {
-  const use = (name: string): unknown => {
-    const field = sizeFeedCard.fields.find((f) => f.name === name);
-    const choice = field?.kind === 'choice' ? field.choices.find((c) => c.value === values[name]) : undefined;
-    return choice?.use ?? values[name];
-  };
-  return feedInput(Object.fromEntries(Object.keys(values).map((name) => [name, use(name)])));
 }
 
 function feedInput(uses: Uses): SizeFeedInput {
@@ -289,6 +302,23 @@ function feedInput(uses: Uses): SizeFeedInput {
             shortSupplyV: n('shortSupplyV'),
             sourceResistanceOhm: n('sourceResistanceOhm'),
             clearWithinS: 0.5,
+            ...wireLimitsOf(uses),
           },
   };
+}
+
+/** What the insulation bears for a while: both temperatures, or neither. */
+function wireLimitsOf(uses: Uses): Pick<FuseProtection, 'wireLimits'> {
+  const [overloadTempC, shortTempC] = [uses['overloadTempC'], uses['faultTempC']] as (number | undefined)[];
+  if (overloadTempC !== undefined && shortTempC !== undefined) return { wireLimits: { overloadTempC, shortTempC } };
+  if (overloadTempC === undefined && shortTempC === undefined) return {};
+  const lacking = overloadTempC === undefined ? 'overloadTempC' : 'faultTempC';
+  throw new InputError(
+    'sizeFeed',
+    lacking,
+    'missing',
+    undefined,
+    'is required beside the other',
+    'or leave both empty',
+  );
 }
