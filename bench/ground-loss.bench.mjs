@@ -1,6 +1,6 @@
 // Row 6: the loss of each of 40 grounds in a vehicle of 500 nodes. One factorisation and an update a case, against one
 // solution a case with nothing else, and against factoring again for every case.
-import { groundFaults, groundFaultsEach, prepareGroundFaults } from 'loomwright';
+import { groundFaults, groundFaultsEach, prepareGroundFaults, solveNetwork } from 'loomwright';
 import { analyseSymmetric, factorSymmetric, solveSymmetric } from 'loomwright/number';
 
 const GROUNDS = 40;
@@ -94,7 +94,7 @@ export default {
   ],
   prepare(quick) {
     const { network, grounds, watched } = vehicle(quick ? 150 : 500);
-    const prepared = prepareGroundFaults({ network, grounds, watched });
+    const prepared = prepareGroundFaults({ network, grounds, watched, by: solveNetwork });
     const own = equations(network);
     const { analysis, values, rowSums, sides, count, between, parts, place } = own;
     const whole = factorSymmetric({ analysis, values, rowSums });
@@ -160,8 +160,17 @@ export default {
         '8 watched points': () => groundFaultsEach({ prepared, detail: 'watched', into: few }).shiftV[7],
         'factored again': () => straps.reduce((sum, strap) => sum + refactored(strap)[0], 0),
         'groundFaults, from the network': () =>
-          groundFaults({ network, grounds, pairs: false, watched, limited: [], detail: 'watched', exact: false }).cases
-            .length,
+          groundFaults({
+            network,
+            grounds,
+            pairs: false,
+            watched,
+            limited: [],
+            detail: 'watched',
+            exact: false,
+            prepare: prepareGroundFaults,
+            by: solveNetwork,
+          }).cases.length,
       },
     };
   },

@@ -12,6 +12,7 @@ import {
   type NetworkBranch,
   type NetworkLoad,
   prepareGroundFaults,
+  settleNetwork,
   solveNetwork,
 } from 'loomwright';
 import { expectInputError } from '../support/edge.js';
@@ -59,6 +60,8 @@ const starter: GroundFaultsInput = {
   limited: [{ branch: 'throttle cable', limitA: 1 }],
   detail: 'every-node',
   exact: false,
+  prepare: prepareGroundFaults,
+  by: solveNetwork,
 };
 
 // Two lamps on one ground at the tail, and a third at the front on the feed of the second.
@@ -91,6 +94,7 @@ const fan: GroundFaultsInput = {
     ],
     sources: battery(13.8, 0.01),
     loads: [load('fan', 'plus', 'body', { kind: 'constant-current', currentA: 22 })],
+    settle: settleNetwork,
   },
   grounds: ['engine strap', 'body strap', 'braid'],
   watched: [{ name: 'coolant sensor', node: 'engine', against: 'body', permittedMv: 10 }],
@@ -189,6 +193,8 @@ describe('independent', () => {
       limited: network.branches.slice(-3).map(({ name }) => ({ branch: name, limitA: 1 })),
       detail: 'every-node',
       exact: false,
+      prepare: prepareGroundFaults,
+      by: solveNetwork,
     };
   };
 
@@ -264,7 +270,7 @@ describe('independent', () => {
       const network = randomNetwork(seed, { ...shape(seed), loops: 6 });
       const { grounds, watched } = asked(seed, network);
       const before = denseVolts(network);
-      const prepared = prepareGroundFaults({ network, grounds, watched });
+      const prepared = prepareGroundFaults({ network, grounds, watched, by: solveNetwork });
       const every = groundFaultsEach({ prepared, detail: 'every-node' });
       const few = groundFaultsEach({ prepared, detail: 'watched' });
       grounds.forEach((name, k) => {
@@ -372,6 +378,7 @@ describe('loads and diodes', () => {
         load('tail lamp', 'lamp feed', 'tail', lamp(5)),
         load('parking lamp', 'lamp feed', 'post', lamp(5)),
       ],
+      settle: settleNetwork,
     };
     const exact = { ...lamps, network, exact: true };
     const { cases, nodes } = groundFaults(exact);
@@ -385,6 +392,7 @@ describe('loads and diodes', () => {
       network: {
         ...starter.network,
         loads: [load('pump', 'plus', 'engine', { kind: 'constant-current', currentA: 300 })],
+        settle: settleNetwork,
       },
     };
     const weak = {
@@ -438,7 +446,7 @@ describe('edges', () => {
     const lost = caseOf({ ...starter, network: ideal }, 'engine strap');
     expectWithin(lost.limited[0]!.currentA!, 12.6 / 0.072, 1e-12);
     expectInputError(
-      () => prepareGroundFaults({ network: ideal, grounds: ['engine strap'], watched: [] }),
+      () => prepareGroundFaults({ network: ideal, grounds: ['engine strap'], watched: [], by: solveNetwork }),
       'grounds[0]',
       'above',
     );

@@ -1,5 +1,12 @@
 // Random networks and slow, plain ways to look at them: nothing here is shared with the code under test.
-import type { Network, NetworkBranch, NetworkDiode, NetworkLoad, NetworkSwitch } from 'loomwright';
+import {
+  type Network,
+  type NetworkBranch,
+  type NetworkDiode,
+  type NetworkLoad,
+  type NetworkSwitch,
+  settleNetwork,
+} from 'loomwright';
 
 /** A stream of numbers from 0 to 1 from a seed (Park and Miller's). */
 export function stream(seed: number): () => number {
@@ -85,6 +92,7 @@ export function randomNetwork(seed: number, shape: RandomShape): Network {
     loads,
     diodes,
     switches,
+    ...(diodes.length > 0 ? { settle: settleNetwork } : {}),
   };
 }
 

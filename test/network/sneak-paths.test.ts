@@ -9,6 +9,7 @@ import {
   sneakPaths,
   type SneakPathsInput,
   type SneakRelayState,
+  solveNetwork,
 } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
 import { computed, expectWithin } from '../support/published.js';
@@ -55,6 +56,7 @@ const braking: SneakPathsInput = {
   faults: [{ name: 'tail ground lost', lost: ['tail strap'] }],
   relays: [],
   aliveV: 0.5,
+  by: solveNetwork,
 };
 
 // A relay whose contact feeds the ignition rail, and a warning lamp from the rail back to the coil's feed.
@@ -84,6 +86,7 @@ const keyOff: SneakPathsInput = {
     { coil: 'main coil', pickUpV: 7.5, holdV: 3, contacts: [{ switch: 'main contact', closedWhile: 'energised' }] },
   ],
   aliveV: 1,
+  by: solveNetwork,
 };
 
 describe('published', () => {
@@ -182,6 +185,7 @@ describe('independent', () => {
         faults: [{ name: 'fault', lost }],
         relays: [],
         aliveV: 0.5,
+        by: solveNetwork,
       }).cases;
       const changed: Network = {
         ...network,
@@ -249,6 +253,7 @@ describe('independent', () => {
         faults: [],
         relays: [],
         aliveV: 0.1,
+        by: solveNetwork,
       }).cases;
       const tied = reached(
         network.reference,

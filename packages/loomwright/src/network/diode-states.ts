@@ -1,14 +1,14 @@
 import { ConvergenceError } from '../error/index.js';
-import type { Network } from './element.js';
+import type { Network, SettleNetworkInput } from './element.js';
 import { type SettledLoads, settleLoads } from './settle-loads.js';
 import { loopsOfFloating } from './floating.js';
-import { apartV, type Wiring } from './wiring.js';
+import { acrossV, type Wiring } from './wiring.js';
 
 /** A network whose diodes are at rest. */
 export interface SettledDiodes extends SettledLoads {
   readonly conducts: Uint8Array;
   /** How many states of the diodes were solved. */
-  readonly states: number;
+  readonly stateCount: number;
 }
 
 // A diode's volts count as those at which it begins to conduct within this share of all volts.
@@ -21,7 +21,8 @@ const CLOSE = 1e-11;
  * definite). Should a state come back even so, it is an error that names the diodes that went round. There is an end:
  * states are finite in number, and none is solved twice by the same rule.
  */
-export function settleDiodes(fn: string, network: Network, wiring: Wiring): SettledDiodes {
+export function settleDiodes(input: SettleNetworkInput): SettledDiodes {
+  const { fn, network, wiring } = input;
   const diodes = network.diodes ?? [];
   const conducts = new Uint8Array(diodes.length);
   let seen = new Map<string, number>();
@@ -31,9 +32,9 @@ export function settleDiodes(fn: string, network: Network, wiring: Wiring): Sett
   // Far above what any network needs; it only keeps a contrived one from going through all of its states.
   const most = 200 + 20 * diodes.length;
   for (let state = 0; ; state++) {
-    settled = settleLoads(fn, network, wiring, conducts, settled);
+    settled = settleLoads(input, conducts, settled);
     const wrong = wrongOf(network, wiring, conducts, settled);
-    if (wrong.length === 0) return { ...settled, conducts, states: state + 1 };
+    if (wrong.length === 0) return { ...settled, conducts, stateCount: state + 1 };
     const key = conducts.join('');
     const first = seen.get(key);
     if (first !== undefined && !oneByOne) {
@@ -65,7 +66,7 @@ function wrongOf(network: Network, wiring: Wiring, conducts: Uint8Array, settled
     const k = branchOf.diodes[i] as number;
     const a = joinedFrom[k] as number;
     const b = joinedTo[k] as number;
-    const overV = (nodeV[a] as number) - (nodeV[b] as number) + apartV(wiring, k) - forwardV;
+    const overV = acrossV(wiring, nodeV, k) - forwardV;
     if (conducts[i] === 1) {
       if (overV < -close) wrong.push(i);
       return;

@@ -1,4 +1,6 @@
 import type { Load } from '../load/index.js';
+import type { CircuitOf, SettledNetwork } from './settled.js';
+import type { Wiring } from './wiring.js';
 
 /** A wire, strap, joint or piece of body. Current counts as positive from `from` to `to`. */
 export interface NetworkBranch {
@@ -60,4 +62,15 @@ export interface Network {
   readonly loads?: readonly NetworkLoad[];
   readonly diodes?: readonly NetworkDiode[];
   readonly switches?: readonly NetworkSwitch[];
+  /** How diodes and loads settle: `settleNetwork`. Asked for where there are diodes, or loads that are no resistance. */
+  readonly settle?: (input: SettleNetworkInput) => SettledNetwork;
+}
+
+/** What `solveNetwork` hands to what settles its diodes and loads. */
+export interface SettleNetworkInput {
+  /** Name for errors. */
+  readonly fn: string;
+  readonly network: Network;
+  readonly wiring: Wiring;
+  readonly circuitOf: CircuitOf;
 }

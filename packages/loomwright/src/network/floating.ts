@@ -1,13 +1,7 @@
 import type { Network } from './element.js';
+import type { Riding } from './settled.js';
 import type { SettledLoads } from './settle-loads.js';
 import { apartV, type Wiring } from './wiring.js';
-
-/** Which parts ride on which: parts tied by electronics that draw nothing have fixed volts to one another. */
-export interface Riding {
-  /** The part that each part rides on in the end, and its volts above that. */
-  readonly groupOf: Int32Array;
-  readonly aboveV: Float64Array;
-}
 
 /**
  * A part that nothing but electronics without current ties to another takes its volts from there, as a meter would

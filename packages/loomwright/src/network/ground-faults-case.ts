@@ -24,8 +24,7 @@ export type CaseSolver = (lost: readonly number[]) => CaseShift | null;
  * (1 − D UᵀG⁻¹U) s = I, every shift is that of s let into G at the grounds' ends.
  */
 export function caseSolver(prepared: PreparedGroundFaults, rows: readonly ShiftRow[], everyNode: boolean): CaseSolver {
-  const { net, groundFrom, groundTo, groundPerOhm, groundA } = prepared;
-  const { factor } = net;
+  const { factor, groundFrom, groundTo, groundPerOhm, groundA } = prepared;
   const count = factor.pivots.length;
   const scratch = new Float64Array(count);
   const sidesOf = (from: number, to: number): Float64Array => {

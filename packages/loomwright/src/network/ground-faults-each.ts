@@ -40,7 +40,7 @@ export const LEAST_SHARE = 1e-5;
  * @returns shifts case after case, and how much of a way is left beside each ground
  * @throws InputError when the input is no prepared network or an array has another length
  * @source sherman-morrison-1950
- * @example groundFaultsEach({ prepared: prepareGroundFaults({ network: { reference: 'post', branches: [{ name: 'strap', from: 'engine', to: 'post', resistanceOhm: 0.001 }, { name: 'cable', from: 'engine', to: 'post', resistanceOhm: 0.019 }], sources: [{ name: 'battery', from: 'post', to: 'plus', voltageV: 12, resistanceOhm: 0.01 }], loads: [{ name: 'starter', from: 'plus', to: 'engine', load: { kind: 'constant-current', currentA: 200 } }] }, grounds: ['strap'], watched: [{ name: 'sensor', node: 'engine', against: 'post' }] }), detail: 'watched' }).shiftV[0] //=> 3.61
+ * @example groundFaultsEach({ prepared: prepareGroundFaults({ network: { reference: 'post', branches: [{ name: 'strap', from: 'engine', to: 'post', resistanceOhm: 0.001 }, { name: 'cable', from: 'engine', to: 'post', resistanceOhm: 0.019 }], sources: [{ name: 'battery', from: 'post', to: 'plus', voltageV: 12, resistanceOhm: 0.01 }], loads: [{ name: 'starter', from: 'plus', to: 'engine', load: { kind: 'constant-current', currentA: 200 } }], settle: settleNetwork }, grounds: ['strap'], watched: [{ name: 'sensor', node: 'engine', against: 'post' }], by: solveNetwork }), detail: 'watched' }).shiftV[0] //=> 3.61
  */
 export function groundFaultsEach(input: GroundFaultsEachInput): GroundFaultsEachResult {
   const fn = 'groundFaultsEach';
@@ -60,8 +60,7 @@ export function groundFaultsEach(input: GroundFaultsEachInput): GroundFaultsEach
 }
 
 function everyNodeEach(prepared: PreparedGroundFaults, { shiftV, otherShare }: GroundFaultsEachResult): void {
-  const { net, groundFrom, groundTo, groundPerOhm, groundA, nodes } = prepared;
-  const { unknown, factor } = net;
+  const { unknown, factor, groundFrom, groundTo, groundPerOhm, groundA, nodes } = prepared;
   const count = factor.pivots.length;
   const sides = new Float64Array(count);
   const x = new Float64Array(count);
@@ -87,8 +86,7 @@ function everyNodeEach(prepared: PreparedGroundFaults, { shiftV, otherShare }: G
 }
 
 function watchedEach(prepared: PreparedGroundFaults, { shiftV, otherShare }: GroundFaultsEachResult): void {
-  const { net, groundFrom, groundTo, groundPerOhm, groundA, watchedNode, watchedAgainst } = prepared;
-  const { factor } = net;
+  const { factor, groundFrom, groundTo, groundPerOhm, groundA, watchedNode, watchedAgainst } = prepared;
   const count = factor.pivots.length;
   const width = watchedNode.length;
   // One column a watched point: what a current from `against` to `node` would do to every node.
@@ -122,12 +120,7 @@ function watchedEach(prepared: PreparedGroundFaults, { shiftV, otherShare }: Gro
  * Resistance in Ω that the network shows between two unknowns: the sum of $y_k^2/d_k$ over the ways of both up the
  * tree of elimination, where the rest of $L y = u$ is nothing. Leaves `scratch` at 0.
  */
-export function throughOhm(
-  { net: { factor } }: PreparedGroundFaults,
-  from: number,
-  to: number,
-  scratch: Float64Array,
-): number {
+export function throughOhm({ factor }: PreparedGroundFaults, from: number, to: number, scratch: Float64Array): number {
   const { analysis, lower, pivots } = factor;
   const { turn, columnStart, rowIndex } = analysis;
   const end = pivots.length;

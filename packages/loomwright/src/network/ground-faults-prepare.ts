@@ -1,10 +1,13 @@
-import { InputError } from '../error/index.js';
+import { ConvergenceError, InputError } from '../error/index.js';
 import { needInput, needList, needOneOf, needText } from '../error/guard.js';
 import type { Network } from './element.js';
-import { endsOf, isLinear, linearNet, type LinearNet, type OperatingPoint, voltsAt } from './ground-faults-net.js';
-import { needWholeNetwork } from './network-guard.js';
-import { operatingPoint } from './ground-faults-point.js';
-import { wire, type Wiring } from './wiring.js';
+import type { SymmetricFactor } from '../number/factor-symmetric.js';
+import { circuitOf } from './circuit.js';
+import { heldNetwork, isLinear } from './held-network.js';
+import { endsOf, needFunction, needOwnName, needWholeNetwork } from './network-guard.js';
+import type { solveNetwork } from './solve-network.js';
+import { wire } from './wire.js';
+import { drivenByEmf } from './wiring.js';
 
 /** Two nodes whose difference matters: a sensor's ground and its controller's, a lamp's ends. */
 export interface WatchedPoint {
@@ -21,13 +24,19 @@ export interface PrepareGroundFaultsInput {
   /** Names of the branches that are taken away: each of above 0 Ω. */
   readonly grounds: readonly string[];
   readonly watched: readonly WatchedPoint[];
+  /** Settles what is no resistance: `solveNetwork`. */
+  readonly by: typeof solveNetwork;
 }
 
 /** A network factored once, and where its grounds and watched points lie in it: data for `groundFaultsEach`. */
 export interface PreparedGroundFaults {
-  readonly net: LinearNet;
+  /** The network as it is held: resistances and given currents alone. */
+  readonly network: Network;
   /** Names of all nodes, the reference first, in the order of the results. */
   readonly nodes: readonly string[];
+  /** Unknown that the volts of each node hang on (−1: those of the reference, −2: it has none). */
+  readonly unknown: Int32Array;
+  readonly factor: SymmetricFactor;
   /** Volts of each node with nothing lost; 0 where `loose` says that it has none. */
   readonly intactV: Float64Array;
   /** 1 for nodes that nothing at all ties to the reference. */
@@ -54,16 +63,16 @@ export interface PreparedGroundFaults {
  * Loads that are neither a resistance nor a given current are held at the resistance that they have in the intact
  * network, diodes at their state.
  *
- * @param input network, names of the grounds, watched points
+ * @param input network, names of the grounds, watched points, what settles loads
  * @returns the factored network and the places of grounds and watched points in it, as data
  * @throws InputError when the network is not whole, a name is unknown or a ground has 0 Ω
  * @source circuit-theory
- * @example prepareGroundFaults({ network: { reference: 'post', branches: [{ name: 'strap', from: 'engine', to: 'post', resistanceOhm: 0.001 }, { name: 'cable', from: 'engine', to: 'post', resistanceOhm: 0.019 }], sources: [{ name: 'battery', from: 'post', to: 'plus', voltageV: 12, resistanceOhm: 0.01 }], loads: [{ name: 'starter', from: 'plus', to: 'engine', load: { kind: 'constant-current', currentA: 200 } }] }, grounds: ['strap'], watched: [] }).groundA[0] //=> 190
+ * @example prepareGroundFaults({ network: { reference: 'post', branches: [{ name: 'strap', from: 'engine', to: 'post', resistanceOhm: 0.001 }, { name: 'cable', from: 'engine', to: 'post', resistanceOhm: 0.019 }], sources: [{ name: 'battery', from: 'post', to: 'plus', voltageV: 12, resistanceOhm: 0.01 }], loads: [{ name: 'starter', from: 'plus', to: 'engine', load: { kind: 'constant-current', currentA: 200 } }], settle: settleNetwork }, grounds: ['strap'], watched: [], by: solveNetwork }).groundA[0] //=> 190
  */
 export function prepareGroundFaults(input: PrepareGroundFaultsInput): PreparedGroundFaults {
   const fn = 'prepareGroundFaults';
   needInput(fn, input);
-  const { network, grounds, watched } = input;
+  const { network, grounds, watched, by } = input;
   needWholeNetwork(fn, network);
   needGrounds(fn, network, grounds);
   needWatched(fn, network, watched);
@@ -71,39 +80,47 @@ export function prepareGroundFaults(input: PrepareGroundFaultsInput): PreparedGr
     if (network.branches.find((each) => each.name === name)?.resistanceOhm !== 0) return;
     throw new InputError(fn, `grounds[${i}]`, 'above', name, 'must be a branch of above 0 Ω');
   });
-  const point = isLinear(network) ? null : operatingPoint(network);
-  return prepare(wire(fn, network), network, point, grounds, watched);
+  needFunction(fn, 'by', by, 'hand in solveNetwork');
+  const held = isLinear(network) ? network : heldNetwork(network, by(network));
+  return prepare(fn, held, grounds, watched);
 }
 
-/** The same without its guards. */
-export function prepare(
-  wiring: Wiring,
+function prepare(
+  fn: string,
   network: Network,
-  point: OperatingPoint | null,
   grounds: readonly string[],
   watched: readonly WatchedPoint[],
 ): PreparedGroundFaults {
-  const net = linearNet(wiring, network, point, []);
-  const { nodes, joinedFrom, joinedTo, from, to, branchOf } = wiring;
-  const place = new Map(network.branches.map(({ name }, i) => [name, branchOf.branches[i] as number]));
-  const held = Int32Array.from(grounds, (name) => place.get(name) as number);
+  const wiring = wire(fn, network);
+  const { nodes, joined, joinedFrom, joinedTo, offsetV, perOhm, branchOf } = wiring;
+  const drivenA = drivenByEmf(wiring, perOhm);
+  network.loads?.forEach(({ load }, i) => {
+    if (load.kind === 'constant-current') drivenA[branchOf.loads[i] as number] = load.currentA;
+  });
+  const { parts, analysis, solve } = circuitOf(wiring, perOhm, null);
+  const solved = solve(perOhm, drivenA);
+  // Each part is held at a node and tied by resistances: only numbers that are no numbers could lead here.
+  if (solved === null) throw new ConvergenceError(fn, 1, 0, 0, 'the node equations');
+  const unknownAt = (at: number): number => (parts.partOf[at] === 0 ? (analysis.unknown[at] as number) : -2);
+  const unknown = joined.map(unknownAt);
   const numberOf = new Map(nodes.map((node, i) => [node, i]));
-  const unknownOf = (node: string): number => net.unknown[numberOf.get(node) as number] as number;
-  const intactV = Float64Array.from(nodes, (_, i) => voltsAt(net, i) ?? 0);
-  // What is joined has one unknown.
-  const joinedUnknown = new Int32Array(wiring.joinedCount);
-  nodes.forEach((_, i) => (joinedUnknown[wiring.joined[i] as number] = net.unknown[i] as number));
-  const across = (k: number): number => (intactV[from[k] as number] as number) - (intactV[to[k] as number] as number);
+  const unknownOf = (node: string): number => unknown[numberOf.get(node) as number] as number;
+  const place = new Map(network.branches.map(({ name }, i) => [name, branchOf.branches[i] as number]));
+  const lost = Int32Array.from(grounds, (name) => place.get(name) as number);
   return {
-    net,
+    network,
     nodes,
-    intactV,
-    loose: Uint8Array.from(net.unknown, (u) => (u === -2 ? 1 : 0)),
+    unknown,
+    factor: solved.factor,
+    intactV: Float64Array.from(nodes, (_, v) =>
+      unknown[v] === -2 ? 0 : (solved.nodeV[joined[v] as number] as number) + (offsetV[v] as number),
+    ),
+    loose: Uint8Array.from(unknown, (u) => (u === -2 ? 1 : 0)),
     grounds,
-    groundFrom: held.map((k) => joinedUnknown[joinedFrom[k] as number] as number),
-    groundTo: held.map((k) => joinedUnknown[joinedTo[k] as number] as number),
-    groundPerOhm: Float64Array.from(held, (k) => net.perOhm[k] as number),
-    groundA: Float64Array.from(held, (k) => (net.perOhm[k] as number) * across(k)),
+    groundFrom: lost.map((k) => unknownAt(joinedFrom[k] as number)),
+    groundTo: lost.map((k) => unknownAt(joinedTo[k] as number)),
+    groundPerOhm: Float64Array.from(lost, (k) => perOhm[k] as number),
+    groundA: Float64Array.from(lost, (k) => solved.branchA[k] as number),
     watchedNode: Int32Array.from(watched, ({ node }) => unknownOf(node)),
     watchedAgainst: Int32Array.from(watched, ({ against }) => unknownOf(against)),
   };
@@ -113,9 +130,10 @@ export function prepare(
 export function needGrounds(fn: string, network: Network, grounds: readonly string[]): void {
   needList(fn, 'grounds', grounds);
   const known = new Set(network.branches.map(({ name }) => name));
+  const names = new Set<string>();
   grounds.forEach((name, i) => {
     if (!known.has(name)) needOneOf(fn, `grounds[${i}]`, name, [...known]);
-    if (grounds.indexOf(name) !== i) throw new InputError(fn, `grounds[${i}]`, 'order', name, 'must not stand twice');
+    needOwnName(fn, `grounds[${i}]`, name, names);
   });
 }
 

@@ -2,10 +2,7 @@ import type { Network } from './element.js';
 import type { GroundFaultsInput } from './ground-faults.js';
 import { caseSolver, type ShiftRow } from './ground-faults-case.js';
 import type { CutLoad, GroundFaultCase } from './ground-faults-judge.js';
-import { isLinear, linearNet, loadAt, type OperatingPoint, voltsAt } from './ground-faults-net.js';
-import { operatingPoint, settledNetwork } from './ground-faults-point.js';
-import { prepare } from './ground-faults-prepare.js';
-import { wire, type Wiring } from './wiring.js';
+import { isHeldAlready } from './held-network.js';
 
 /** A case without its verdict. */
 type Found = Omit<GroundFaultCase, 'checks' | 'decidedBy'>;
@@ -17,93 +14,89 @@ export interface CaseReader {
   readonly intactV: readonly (number | null)[];
 }
 
-/** One case solved: volts by the number of a node, differences by row, currents of loads at their volts. */
+/** One case solved: volts of a node, differences by row, currents of loads at their volts. */
 interface Solved {
-  readonly at: (node: number) => number | null;
+  readonly at: (node: string) => number | null;
   readonly between: (row: number) => number | null;
   readonly loadA: (load: number, voltageV: number) => number;
   readonly solvedBy: Found['solvedBy'];
 }
 
+/** What every case asks for: watched points, ends of limited branches, and what tells whether an update holds. */
+interface Row {
+  readonly name: string;
+  readonly node: string;
+  readonly against: string;
+}
+
 /** Prepares the intact network once, for all its cases. */
-export function caseReader(fn: string, input: GroundFaultsInput): CaseReader {
-  const { network, grounds, watched, limited, detail, exact } = input;
-  const settles = isLinear(network);
-  const point = settles ? null : operatingPoint(network);
-  const wiring = wire(fn, network);
-  const { nodes, branchOf, from, to } = wiring;
-  const placeOf = new Map(network.branches.map(({ name }, i) => [name, branchOf.branches[i] as number]));
-  // A ground of 0 Ω joins two nodes: without it the network is wired anew.
-  const byUpdate = grounds.filter((name) => placeOf.get(name) !== -1);
-  const prepared = prepare(wiring, network, point, byUpdate, watched);
-  const { net } = prepared;
+export function caseReader(input: GroundFaultsInput): CaseReader {
+  const { network, grounds, watched, limited, detail, exact, prepare, by } = input;
+  const ohmOf = new Map(network.branches.map((each) => [each.name, each.resistanceOhm]));
+  const rows = rowsOf(input);
+  // A ground of 0 Ω joins two nodes: without it the network is solved anew.
+  const byUpdate = grounds.filter((name) => ohmOf.get(name) !== 0);
+  const prepared = prepare({ network, grounds: byUpdate, watched: rows, by });
+  const { network: held, nodes, unknown, watchedNode, watchedAgainst, loose } = prepared;
   const numberOf = new Map(nodes.map((node, i) => [node, i]));
-  const intactV = (node: number): number | null => voltsAt(net, node);
-  const ends = rowsOf(network, wiring, input, numberOf);
-  const unknownOf = (node: number): number => net.unknown[node] as number;
-  const rows = ends.map(([node, against]): ShiftRow => ({ node: unknownOf(node), against: unknownOf(against) }));
-  const intactOf = ends.map(([node, against]) => minus(intactV(node), intactV(against)));
+  const intactV = (node: string): number | null => {
+    const v = numberOf.get(node) as number;
+    return loose[v] === 1 ? null : (prepared.intactV[v] as number);
+  };
+  const shifts = rows.map((_, r): ShiftRow => ({
+    node: watchedNode[r] as number,
+    against: watchedAgainst[r] as number,
+  }));
+  const intactOf = rows.map(({ node, against }) => minus(intactV(node), intactV(against)));
   const everyNode = detail === 'every-node';
-  const update = caseSolver(prepared, rows, everyNode || input.pairs);
-  const holds = holdsOf(network, point, watched.length + limited.length);
-  const loadA = (load: number, voltageV: number): number => loadAt(net, load, voltageV);
+  const update = caseSolver(prepared, shifts, everyNode || input.pairs);
+  const { loads = [] } = network;
+  const heldLoad = new Map(held.loads?.map(({ name, load }) => [name, load]));
+  const heldA = (i: number, voltageV: number): number => {
+    const load = heldLoad.get(loads[i]?.name ?? '');
+    if (load?.kind === 'constant-current') return load.currentA;
+    return load?.kind === 'resistance' ? voltageV / load.resistanceOhm : 0;
+  };
+  const intact: Solved = { at: intactV, between: (r) => intactOf[r] ?? null, loadA: heldA, solvedBy: 'update' };
+  const on = new Set(held.sources.map(({ name }) => name));
+  const holds = holdsOf(network, on, watched.length + limited.length);
 
   const byUpdating = (names: readonly string[]): Solved | null => {
     const places = names.map((name) => byUpdate.indexOf(name));
     const shift = places.includes(-1) ? null : update(places);
     if (shift === null) return null;
     return {
-      at: (node) => plus(intactV(node), shift.unknown(unknownOf(node))),
+      at: (node) => plus(intactV(node), shift.unknown(unknown[numberOf.get(node) as number] as number)),
       between: (r) => plus(intactOf[r] ?? null, shift.row(r)),
-      loadA,
+      loadA: heldA,
       solvedBy: 'update',
     };
   };
-  const byNodes = (at: Solved['at'], currents: Solved['loadA'], solvedBy: Found['solvedBy']): Solved => ({
-    at,
-    between: (r) => {
-      const [node, against] = ends[r] as readonly [number, number];
-      return minus(at(node), at(against));
-    },
-    loadA: currents,
-    solvedBy,
-  });
-  const anew = (names: readonly string[]): Solved => {
-    const lost = names.map((name) => placeOf.get(name) as number);
-    if (!lost.includes(-1)) {
-      const left = linearNet(wiring, network, point, lost);
-      return byNodes((node) => voltsAt(left, node), loadA, 'anew');
-    }
-    const less = without(network, names);
-    const left = linearNet(wire(fn, less), less, point, []);
-    const there = new Map(left.wiring.nodes.map((node, i) => [node, i]));
-    return byNodes((node) => whereKnown(there.get(nodes[node] as string), (i) => voltsAt(left, i)), loadA, 'anew');
+  const anew = (whole: Network, names: readonly string[], solvedBy: Found['solvedBy']): Solved => {
+    const result = by({ ...whole, branches: whole.branches.filter(({ name }) => !names.includes(name)) });
+    const volts = new Map(result.nodes.map(({ name, voltageV }) => [name, voltageV]));
+    const at = (node: string): number | null => volts.get(node) ?? null;
+    return {
+      at,
+      between: (r) => minus(at((rows[r] as Row).node), at((rows[r] as Row).against)),
+      loadA: solvedBy === 'exact' ? (i) => result.loads[i]?.currentA ?? 0 : heldA,
+      solvedBy,
+    };
   };
-  const settled = (names: readonly string[]): Solved => {
-    const found = settledNetwork(without(network, names));
-    return byNodes(
-      (node) => found.nodeV(nodes[node] as string),
-      (load) => found.loadA(load),
-      'exact',
-    );
-  };
+  const settles = exact && !isHeldAlready(network);
   const solve = (names: readonly string[]): Solved => {
-    if (exact && !settles) return settled(names);
-    const fast = byUpdating(names);
-    if (fast !== null && holds(fast)) return fast;
-    const slow = fast ?? anew(names);
-    return holds(slow) ? slow : settled(names);
+    const found = settles ? null : (byUpdating(names) ?? anew(held, names, 'anew'));
+    return found !== null && holds(found) ? found : anew(network, names, 'exact');
   };
 
-  const intact: Solved = { at: intactV, between: (r) => intactOf[r] ?? null, loadA, solvedBy: 'update' };
   const read = (lost: readonly string[], cutOff: readonly string[]): Found => {
     const found = lost.length === 0 ? intact : solve(lost);
     return {
       lost,
       solvedBy: found.solvedBy,
       cutOff,
-      cutLoads: cutLoads(network, new Set(cutOff), intact, found, [from, to, branchOf.loads]),
-      nodeShiftMv: everyNode ? nodes.map((_, node) => inMv(minus(found.at(node), intactV(node)))) : null,
+      cutLoads: cutLoads(network, new Set(cutOff), intact, found),
+      nodeShiftMv: everyNode ? nodes.map((node) => inMv(minus(found.at(node), intactV(node)))) : null,
       watched: watched.map(({ name }, r) => ({
         name,
         offsetMv: inMv(found.between(r)),
@@ -111,46 +104,36 @@ export function caseReader(fn: string, input: GroundFaultsInput): CaseReader {
       })),
       limited: limited.map(({ branch }, i) => {
         const r = watched.length + i;
-        const perOhm = net.perOhm[placeOf.get(branch) as number] as number;
+        const ohm = ohmOf.get(branch) as number;
         const across = lost.includes(branch) ? 0 : found.between(r);
-        return { branch, currentA: across === null ? null : across * perOhm, intactA: (intactOf[r] ?? 0) * perOhm };
+        return { branch, currentA: across === null ? null : across / ohm, intactA: (intactOf[r] ?? 0) / ohm };
       }),
     };
   };
-  return Object.assign(read, { nodes, intactV: nodes.map((_, node) => intactV(node)) });
+  return Object.assign(read, { nodes, intactV: nodes.map(intactV) });
 }
 
 const inMv = (v: number | null): number | null => (v === null ? null : v * 1000);
 const minus = (a: number | null, b: number | null): number | null => (a === null || b === null ? null : a - b);
 const plus = (a: number | null, b: number): number | null => (a === null ? null : a + b);
-const whereKnown = (i: number | undefined, of: (i: number) => number | null): number | null =>
-  i === undefined ? null : of(i);
-const without = (network: Network, names: readonly string[]): Network => ({
-  ...network,
-  branches: network.branches.filter(({ name }) => !names.includes(name)),
-});
 
-/** What every case asks for: watched points, limited branches, and what tells whether an update holds. */
-function rowsOf(
-  { branches, loads = [], diodes = [] }: Network,
-  { from, to, branchOf }: Wiring,
-  { watched, limited }: GroundFaultsInput,
-  numberOf: ReadonlyMap<string, number>,
-): (readonly [number, number])[] {
-  const ends = (k: number): readonly [number, number] => [from[k] as number, to[k] as number];
-  const place = new Map(branches.map(({ name }, i) => [name, branchOf.branches[i] as number]));
+type Ends = { readonly name: string; readonly from: string; readonly to: string };
+const rowOf = ({ name, from, to }: Ends): Row => ({ name, node: from, against: to });
+
+function rowsOf({ network: { branches, loads = [], diodes = [] }, watched, limited }: GroundFaultsInput): Row[] {
+  const branchOf = new Map(branches.map((each) => [each.name, each]));
   return [
-    ...watched.map(({ node, against }) => [numberOf.get(node) as number, numberOf.get(against) as number] as const),
-    ...limited.map(({ branch }) => ends(place.get(branch) as number)),
-    ...loads.flatMap(({ load }, i) => (load.kind === 'constant-current' ? [ends(branchOf.loads[i] as number)] : [])),
-    ...diodes.map((_, i) => ends(branchOf.diodes[i] as number)),
+    ...watched,
+    ...limited.map(({ branch }) => rowOf(branchOf.get(branch) as Ends)),
+    ...loads.filter(({ load }) => load.kind === 'constant-current').map(rowOf),
+    ...diodes.map(rowOf),
   ];
 }
 
-/** Whether a case leaves every given current some volts, and every diode its state. */
+/** Whether a case leaves every given current some volts, and every diode its state: those that conduct are `on`. */
 function holdsOf(
   { loads = [], diodes = [] }: Network,
-  point: OperatingPoint | null,
+  on: ReadonlySet<string>,
   first: number,
 ): (found: Solved) => boolean {
   const given = loads.filter(({ load }) => load.kind === 'constant-current').length;
@@ -159,29 +142,21 @@ function holdsOf(
       const voltageV = between(r);
       if (voltageV !== null && voltageV <= 0) return false;
     }
-    return diodes.every(({ forwardV }, i) => {
+    return diodes.every(({ name, forwardV }, i) => {
       const voltageV = between(first + given + i);
       if (voltageV === null) return true;
-      return point?.conducts[i] === true ? voltageV >= forwardV : voltageV <= forwardV;
+      return on.has(name) ? voltageV >= forwardV : voltageV <= forwardV;
     });
   };
 }
 
 /** What the loads on nodes that were cut off have left. */
-function cutLoads(
-  { loads = [] }: Network,
-  off: ReadonlySet<string>,
-  intact: Solved,
-  found: Solved,
-  [starts, ends, branchOf]: readonly [Int32Array, Int32Array, Int32Array],
-): CutLoad[] {
+function cutLoads({ loads = [] }: Network, off: ReadonlySet<string>, intact: Solved, found: Solved): CutLoad[] {
   if (off.size === 0) return [];
   return loads.flatMap(({ name, from, to }, i): CutLoad[] => {
     if (!off.has(from) && !off.has(to)) return [];
-    const k = branchOf[i] as number;
-    const [start, end] = [starts[k] as number, ends[k] as number];
-    const intactV = minus(intact.at(start), intact.at(end));
-    const voltageV = minus(found.at(start), found.at(end));
+    const intactV = minus(intact.at(from), intact.at(to));
+    const voltageV = minus(found.at(from), found.at(to));
     const was = intactV === null ? 0 : Math.abs(intact.loadA(i, intactV));
     const currentA = voltageV === null ? null : found.loadA(i, voltageV);
     return [{ name, intactV, voltageV, currentA, dead: currentA === null || Math.abs(currentA) <= 1e-9 * was }];

@@ -13,8 +13,9 @@ import {
   type WatchedGround,
   worstFirst,
 } from './ground-faults-judge.js';
-import { needGrounds, needWatched } from './ground-faults-prepare.js';
-import { needWholeNetwork } from './network-guard.js';
+import { needGrounds, needWatched, type prepareGroundFaults } from './ground-faults-prepare.js';
+import { needFlag, needFunction, needWholeNetwork } from './network-guard.js';
+import type { solveNetwork } from './solve-network.js';
 
 export interface GroundFaultsInput {
   /** The network as it is when nothing is lost. */
@@ -33,6 +34,10 @@ export interface GroundFaultsInput {
    * same.
    */
   readonly exact: boolean;
+  /** Factors the intact network: `prepareGroundFaults`. */
+  readonly prepare: typeof prepareGroundFaults;
+  /** Solves what an update cannot tell: `solveNetwork`. */
+  readonly by: typeof solveNetwork;
 }
 
 export interface GroundFaultsResult {
@@ -66,19 +71,19 @@ export interface GroundFaultsResult {
  * left beside a ground, the case is factored anew. Where a diode would change its state, or a given current find no
  * volts, loads and diodes settle again.
  *
- * @param input network, grounds, watched points with what they bear, branches with their limits
+ * @param input network, grounds, watched points with what they bear, branches with their limits, what prepares and solves
  * @returns shifts in mV, currents in A, nodes cut off, the worst case first
  * @throws InputError when the network is not whole, a name is unknown, or a limited branch has 0 Ω; ConvergenceError
  * when loads do not settle
  * @source sherman-morrison-1950, tarjan-1972 (nodes cut off)
- * @example groundFaults({ network: { reference: 'post', branches: [{ name: 'strap', from: 'engine', to: 'post', resistanceOhm: 0.001 }, { name: 'cable', from: 'engine', to: 'post', resistanceOhm: 0.019 }], sources: [{ name: 'battery', from: 'post', to: 'plus', voltageV: 12, resistanceOhm: 0.01 }], loads: [{ name: 'starter', from: 'plus', to: 'engine', load: { kind: 'resistance', resistanceOhm: 0.031 } }] }, grounds: ['strap'], pairs: false, watched: [], limited: [{ branch: 'cable', limitA: 5 }], detail: 'watched', exact: false }).cases[0].limited[0].currentA //=> 200
+ * @example groundFaults({ network: { reference: 'post', branches: [{ name: 'strap', from: 'engine', to: 'post', resistanceOhm: 0.001 }, { name: 'cable', from: 'engine', to: 'post', resistanceOhm: 0.019 }], sources: [{ name: 'battery', from: 'post', to: 'plus', voltageV: 12, resistanceOhm: 0.01 }], loads: [{ name: 'starter', from: 'plus', to: 'engine', load: { kind: 'resistance', resistanceOhm: 0.031 } }] }, grounds: ['strap'], pairs: false, watched: [], limited: [{ branch: 'cable', limitA: 5 }], detail: 'watched', exact: false, prepare: prepareGroundFaults, by: solveNetwork }).cases[0].limited[0].currentA //=> 200
  */
 export function groundFaults(input: GroundFaultsInput): GroundFaultsResult {
   const fn = 'groundFaults';
   guard(fn, input);
   const { network, grounds, pairs } = input;
   const islands = islandsOf(network);
-  const read = caseReader(fn, input);
+  const read = caseReader(input);
   const intact = judge(read([], []), input);
   const cases = grounds.map((name) => judge(read([name], islands.without(name)), input));
   if (pairs) {
@@ -125,13 +130,8 @@ function guard(fn: string, input: GroundFaultsInput): void {
   });
   needOneOf(fn, 'detail', input.detail, ['every-node', 'watched']);
   for (const field of ['pairs', 'exact'] as const) {
-    if (typeof input[field] === 'boolean') continue;
-    throw new InputError(
-      fn,
-      field,
-      input[field] === undefined ? 'missing' : 'oneOf',
-      input[field],
-      'must be true or false',
-    );
+    needFlag(fn, field, input[field]);
   }
+  needFunction(fn, 'prepare', input.prepare, 'hand in prepareGroundFaults');
+  needFunction(fn, 'by', input.by, 'hand in solveNetwork');
 }

@@ -1,4 +1,12 @@
-export type { Network, NetworkBranch, NetworkDiode, NetworkLoad, NetworkSource, NetworkSwitch } from './element.js';
+export type {
+  Network,
+  NetworkBranch,
+  NetworkDiode,
+  NetworkLoad,
+  NetworkSource,
+  NetworkSwitch,
+  SettleNetworkInput,
+} from './element.js';
 export { groundFaults, type GroundFaultsInput, type GroundFaultsResult } from './ground-faults.js';
 export { groundFaultsEach, type GroundFaultsEachInput, type GroundFaultsEachResult } from './ground-faults-each.js';
 export type {
@@ -9,7 +17,6 @@ export type {
   WatchedGround,
   WatchedShift,
 } from './ground-faults-judge.js';
-export type { LinearNet } from './ground-faults-net.js';
 export {
   prepareGroundFaults,
   type PreparedGroundFaults,
@@ -37,4 +44,6 @@ export type {
   SourceState,
   SwitchState,
 } from './network-result.js';
+export { settleNetwork } from './settle-network.js';
+export type { SettledNetwork } from './settled.js';
 export { solveNetwork } from './solve-network.js';

@@ -1,7 +1,6 @@
 import type { Network } from './element.js';
-import type { Riding } from './floating.js';
 import type { NetworkIsland, NodeState } from './network-result.js';
-import type { SettledLoads } from './settle-loads.js';
+import type { SettledNetwork } from './settled.js';
 import type { Wiring } from './wiring.js';
 
 /** Nodes with their volts, and the islands that they form. */
@@ -16,8 +15,7 @@ export interface NodesAndIslands {
 export function nodesAndIslands(
   network: Network,
   wiring: Wiring,
-  { parts, solved }: SettledLoads,
-  { groupOf, aboveV }: Riding,
+  { parts, solved, groupOf, aboveV }: SettledNetwork,
 ): NodesAndIslands {
   const { nodes: names, joined, offsetV } = wiring;
   const count = names.length;

@@ -1,16 +1,16 @@
 import { ConvergenceError } from '../error/index.js';
-import type { NodeAnalysis } from '../number/analyse-nodes.js';
-import { type SolvedNodes, solveNodes } from '../number/solve-nodes.js';
+import type { SolvedNodes } from '../number/solve-nodes.js';
 import type { NetworkLoad } from './element.js';
 import { lineAt, natureOf } from './load-line.js';
-import { apartV, type Wiring } from './wiring.js';
+import type { Circuit } from './settled.js';
+import { acrossV, apartV, type Wiring } from './wiring.js';
 
 /** The node equations in one state of the diodes, as loads are put into them. The last three are worked on. */
 export interface Equations {
   readonly fn: string;
   readonly loads: readonly NetworkLoad[];
   readonly wiring: Wiring;
-  readonly analysis: NodeAnalysis;
+  readonly circuit: Circuit;
   /** Scale of all volts. */
   readonly topV: number;
   readonly perOhm: Float64Array;
@@ -27,16 +27,13 @@ const MOST_STEPS = 100;
 /** So many steps in a row may leave electronics without volts before they count as not fed. */
 const PATIENCE = 12;
 
-export function solveLines({ analysis, perOhm, drivenA }: Equations): SolvedNodes | null {
-  const solved = solveNodes({ analysis, perOhm, drivenA });
-  return solved.definite ? solved : null;
+export function solveLines({ circuit, perOhm, drivenA }: Equations): SolvedNodes | null {
+  return circuit.solve(perOhm, drivenA);
 }
 
 /** Volts across a load in a solution. */
-export function acrossV({ wiring }: Equations, { nodeV }: SolvedNodes, load: number): number {
-  const k = wiring.branchOf.loads[load] as number;
-  const ends = (nodeV[wiring.joinedFrom[k] as number] as number) - (nodeV[wiring.joinedTo[k] as number] as number);
-  return ends + apartV(wiring, k);
+export function loadVolts({ wiring }: Equations, { nodeV }: SolvedNodes, load: number): number {
+  return acrossV(wiring, nodeV, wiring.branchOf.loads[load] as number);
 }
 
 /** Puts the line of a load at its volts into the equations. */
@@ -56,7 +53,7 @@ export function settleBySteps(
   equations: Equations,
   which: readonly number[],
   start: SolvedNodes,
-): { readonly solved: SolvedNodes | null; readonly steps: number } {
+): { readonly solved: SolvedNodes | null; readonly stepCount: number } {
   const { fn, loads, topV, loadV, wantedV } = equations;
   const active = which.map((i) => natureOf((loads[i] as NetworkLoad).load) === 'active');
   let solved = start;
@@ -65,7 +62,7 @@ export function settleBySteps(
     let moved = 0;
     let lost = false;
     which.forEach((i, n) => {
-      const wanted = acrossV(equations, solved, i);
+      const wanted = loadVolts(equations, solved, i);
       const had = loadV[i] as number;
       wantedV[i] = wanted;
       if (active[n] === true && !(wanted > 0)) lost = true;
@@ -74,15 +71,15 @@ export function settleBySteps(
       moved = Math.max(moved, step === 0 ? topV : Math.abs(wanted - had));
     });
     without = lost ? without + 1 : 0;
-    if (moved <= SETTLED * topV) return { solved, steps: step };
-    if (without > PATIENCE) return { solved: null, steps: step };
+    if (moved <= SETTLED * topV) return { solved, stepCount: step };
+    if (without > PATIENCE) return { solved: null, stepCount: step };
     if (step === MOST_STEPS) throw new ConvergenceError(fn, step, topV, moved, worstOf(equations, which));
     for (const i of which) putLine(equations, i);
     const next = solveLines(equations);
-    if (next === null) return { solved: null, steps: step };
+    if (next === null) return { solved: null, stepCount: step };
     solved = next;
   }
-  return { solved, steps: 0 };
+  return { solved, stepCount: 0 };
 }
 
 /** The load whose volts are furthest from rest, by name. */

@@ -1,12 +1,19 @@
 import { InputError } from '../error/index.js';
-import { needNoLessThan } from '../error/bounded.js';
+import { needMoreThan, needNoLessThan } from '../error/bounded.js';
 import { needInput, needList, needText } from '../error/guard.js';
-import { needLoad } from '../load/load.js';
 import type { Network } from './element.js';
 
-type Element = Network['branches'][number] | Network['sources'][number] | NonNullable<Network['loads']>[number];
+interface Element {
+  readonly name: string;
+  readonly from: string;
+  readonly to: string;
+  readonly resistanceOhm?: number;
+}
 
-/** Throws unless a network is whole: every element with a name of its own, two ends and its numbers. */
+/**
+ * Throws unless a network is whole: every element with a name of its own, two ends and its numbers. Of loads it looks
+ * at resistances and given currents; what settles the others looks at those.
+ */
 export function needWholeNetwork(fn: string, network: Network): void {
   needInput(fn, network);
   needText(fn, 'reference', network.reference);
@@ -16,32 +23,63 @@ export function needWholeNetwork(fn: string, network: Network): void {
     needList(fn, list, elements);
     elements.forEach((element: Element, i) => {
       const at = `${list}[${i}]`;
-      if (typeof element !== 'object' || element === null) {
-        throw new InputError(fn, at, element === undefined ? 'missing' : 'object', element, 'must be an object');
-      }
-      needText(fn, `${at}.name`, element.name);
-      needText(fn, `${at}.from`, element.from);
-      needText(fn, `${at}.to`, element.to);
-      if (names.has(element.name)) {
-        throw new InputError(fn, `${at}.name`, 'order', element.name, 'must be a name of its own', 'it stands twice');
-      }
-      names.add(element.name);
-      if (list !== 'loads') needOhm(fn, at, (element as Network['branches'][number]).resistanceOhm);
+      needObject(fn, at, element);
+      for (const field of ['name', 'from', 'to'] as const) needText(fn, `${at}.${field}`, element[field]);
+      needOwnName(fn, `${at}.name`, element.name, names);
+      if (list !== 'loads') needOhm(fn, `${at}.resistanceOhm`, element.resistanceOhm as number);
     });
   }
-  sources.forEach(({ voltageV }, i) => needNoLessThan(fn, `sources[${i}].voltageV`, voltageV));
-  loads.forEach(({ load }, i) => needLoad(fn, load, `loads[${i}].load`));
-  diodes.forEach(({ forwardV }, i) => needNoLessThan(fn, `diodes[${i}].forwardV`, forwardV));
-  switches.forEach(({ closed }, i) => {
-    if (typeof closed === 'boolean') return;
-    const rule = closed === undefined ? 'missing' : 'oneOf';
-    throw new InputError(fn, `switches[${i}].closed`, rule, closed, 'must be true or false');
+  sources.forEach(({ voltageV }, i) => {
+    needNoLessThan(fn, `sources[${i}].voltageV`, voltageV);
   });
+  loads.forEach(({ load }, i) => {
+    const at = `loads[${i}].load`;
+    needObject(fn, at, load);
+    if (load.kind === 'resistance') needMoreThan(fn, `${at}.resistanceOhm`, load.resistanceOhm);
+    if (load.kind === 'constant-current') needMoreThan(fn, `${at}.currentA`, load.currentA);
+  });
+  diodes.forEach(({ forwardV }, i) => {
+    needNoLessThan(fn, `diodes[${i}].forwardV`, forwardV);
+  });
+  switches.forEach(({ closed }, i) => {
+    needFlag(fn, `switches[${i}].closed`, closed);
+  });
+}
+
+/** Throws unless it is an object. */
+function needObject(fn: string, at: string, value: unknown): void {
+  if (typeof value === 'object' && value !== null) return;
+  throw new InputError(fn, at, value === undefined ? 'missing' : 'object', value, 'must be an object');
+}
+
+/** Throws unless it is true or false. */
+export function needFlag(fn: string, at: string, value: boolean): void {
+  if (typeof value === 'boolean') return;
+  throw new InputError(fn, at, value === undefined ? 'missing' : 'oneOf', value, 'must be true or false');
+}
+
+/** Throws where a name stands among those before it, and adds it to them. */
+export function needOwnName(fn: string, at: string, name: string, names: Set<string>): void {
+  if (names.has(name)) throw new InputError(fn, at, 'order', name, 'must be a name of its own', 'it stands twice');
+  names.add(name);
 }
 
 /** 0 Ω joins two nodes; what lies between that and a nano-ohm is a slip. */
 function needOhm(fn: string, at: string, value: number): void {
-  needNoLessThan(fn, `${at}.resistanceOhm`, value);
+  needNoLessThan(fn, at, value);
   if (value === 0 || value >= 1e-9) return;
-  throw new InputError(fn, `${at}.resistanceOhm`, 'range', value, 'must be 0 or at least 1e-9', 'is this in Ω?');
+  throw new InputError(fn, at, 'range', value, 'must be 0 or at least 1e-9', 'is this in Ω?');
+}
+
+/** Throws unless it is a function that is to be handed in. */
+export function needFunction(fn: string, at: string, value: unknown, hint: string): void {
+  if (typeof value === 'function') return;
+  throw new InputError(fn, at, value === undefined ? 'missing' : 'object', value, 'must be a function', hint);
+}
+
+/** Every node that something of a network ends at, the reference first. */
+export function endsOf({ reference, branches, sources, loads = [], diodes = [], switches = [] }: Network): Set<string> {
+  const nodes = new Set([reference]);
+  for (const { from, to } of [...branches, ...sources, ...loads, ...diodes, ...switches]) nodes.add(from).add(to);
+  return nodes;
 }

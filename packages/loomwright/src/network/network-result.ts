@@ -63,6 +63,13 @@ export interface LoadState {
   readonly because: string | null;
 }
 
+/** A load that takes its current for all of the time. */
+export function loadState(name: string, voltageV: number | null, currentA: number): LoadState {
+  const powerW = currentA === 0 ? 0 : (voltageV ?? 0) * currentA;
+  const always = { dutyFraction: 1, speedRpm: null, stalled: false, fed: true, code: null, because: null };
+  return { name, voltageV, currentA, powerW, ...always };
+}
+
 /** A diode: current positive from anode to cathode. */
 export interface DiodeState {
   readonly name: string;

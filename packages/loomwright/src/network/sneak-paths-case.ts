@@ -1,9 +1,10 @@
 import type { Network } from './element.js';
-import { endsOf, heldPerOhm } from './ground-faults-net.js';
-import { type Settled, settledNetwork } from './ground-faults-point.js';
+import { heldPerOhm } from './held-network.js';
+import { endsOf } from './network-guard.js';
+import type { SolveNetworkResult } from './network-result.js';
 import type { SneakChange } from './sneak-paths-change.js';
-import { settleRelays, type SneakRelay } from './sneak-paths-relay.js';
-import type { SneakState } from './sneak-paths.js';
+import { settleRelays } from './sneak-paths-relay.js';
+import type { SneakPathsInput, SneakState } from './sneak-paths.js';
 import { type WayEdge, type Ways, waysOf } from './sneak-paths-way.js';
 
 /** A node in one case. */
@@ -53,13 +54,22 @@ export interface SneakCase {
   readonly relays: readonly SneakRelayState[];
 }
 
+/** A case settled: volts of a node, null where nothing ties it to the reference, and the current of a load by its place. */
+interface Settled {
+  readonly nodeV: (node: string) => number | null;
+  readonly loadA: (load: number) => number;
+}
+
+function settledOf({ nodes, loads }: SolveNetworkResult): Settled {
+  const volts = new Map(nodes.map(({ name, voltageV }) => [name, voltageV]));
+  return { nodeV: (node) => volts.get(node) ?? null, loadA: (load) => loads[load]?.currentA ?? 0 };
+}
+
 /** Solves one case and finds its paths. */
 export function sneakCase(
-  network: Network,
+  { network, relays, aliveV, by }: SneakPathsInput,
   state: SneakState,
   fault: SneakChange | null,
-  relays: readonly SneakRelay[],
-  aliveV: number,
 ): SneakCase {
   const changes = fault === null ? [state] : [state, fault];
   const acrossIn = (after: Network, solved: Settled) => {
@@ -71,7 +81,7 @@ export function sneakCase(
     };
   };
   const rest = settleRelays(network, relays, changes, state.relaysBefore, (after) => {
-    const solved = settledNetwork(after);
+    const solved = settledOf(by(after));
     const across = acrossIn(after, solved);
     return { solved, voltsAt: (coil) => Math.abs(across(coil) ?? 0) };
   });
@@ -162,7 +172,7 @@ function edgesOf(network: Network, solved: Settled, across: (load: string) => nu
     ...sources.filter(charged).map((each) => ({ ...two(each), from: each.to, to: each.from, oneWay: true })),
     ...diodes.map((each) => ({ ...two(each), oneWay: true })),
     ...loads.flatMap(({ name, from, to, load }, i) => {
-      const perOhm = heldPerOhm(load, { voltageV: across(name) ?? 0, currentA: solved.loadA(i) });
+      const perOhm = heldPerOhm(load, across(name), solved.loadA(i));
       return perOhm > 0 ? [two({ name, from, to, resistanceOhm: 1 / perOhm })] : [];
     }),
   ];

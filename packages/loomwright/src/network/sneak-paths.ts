@@ -3,8 +3,8 @@ import { InputError } from '../error/index.js';
 import { needMoreThan } from '../error/bounded.js';
 import { needInput, needList, needOneOf } from '../error/guard.js';
 import type { Network } from './element.js';
-import { needWholeNetwork } from './network-guard.js';
-import { endsOf } from './ground-faults-net.js';
+import { endsOf, needFunction, needOwnName, needWholeNetwork } from './network-guard.js';
+import type { solveNetwork } from './solve-network.js';
 import { namesOf, needChange, needKnown, type SneakChange } from './sneak-paths-change.js';
 import { type SneakCase, sneakCase } from './sneak-paths-case.js';
 import type { SneakRelay } from './sneak-paths-relay.js';
@@ -26,6 +26,8 @@ export interface SneakPathsInput {
   readonly relays: readonly SneakRelay[];
   /** Volts against the reference, or across a load, above which it counts as alive, in V, above 0. */
   readonly aliveV: number;
+  /** Solves each case: `solveNetwork`. */
+  readonly by: typeof solveNetwork;
 }
 
 /** Something that is alive although it ought to be dead. */
@@ -65,19 +67,17 @@ export interface SneakPathsResult {
  * Relays that were in let go until none is left that cannot hold; relays that were out pull in until none is left that
  * can. A path is the one of least ohms along which the volts only fall.
  *
- * @param input network, states, faults, relays, volts that count as alive
+ * @param input network, states, faults, relays, volts that count as alive, what solves
  * @returns each case with its nodes, loads, relays and paths; what is alive although it ought to be dead
  * @throws InputError when the network is not whole or a name is unknown; ConvergenceError when loads do not settle
  * @source circuit-theory
- * @example sneakPaths({ network: { reference: 'post', branches: [], sources: [{ name: 'battery', from: 'post', to: 'plus', voltageV: 12, resistanceOhm: 0.01 }], switches: [{ name: 'key', from: 'plus', to: 'ignition', closed: true, resistanceOhm: 0.01 }], loads: [{ name: 'coil', from: 'ignition', to: 'post', load: { kind: 'resistance', resistanceOhm: 80 } }, { name: 'lamp', from: 'plus', to: 'ignition', load: { kind: 'resistance', resistanceOhm: 40 } }] }, states: [{ name: 'key off', open: ['key'], relaysBefore: 'energised', deadNodes: ['ignition'] }], faults: [], relays: [{ coil: 'coil', pickUpV: 7, holdV: 2 }], aliveV: 1 }).unwanted[0].path //=> ['lamp']
+ * @example sneakPaths({ network: { reference: 'post', branches: [], sources: [{ name: 'battery', from: 'post', to: 'plus', voltageV: 12, resistanceOhm: 0.01 }], switches: [{ name: 'key', from: 'plus', to: 'ignition', closed: true, resistanceOhm: 0.01 }], loads: [{ name: 'coil', from: 'ignition', to: 'post', load: { kind: 'resistance', resistanceOhm: 80 } }, { name: 'lamp', from: 'plus', to: 'ignition', load: { kind: 'resistance', resistanceOhm: 40 } }] }, states: [{ name: 'key off', open: ['key'], relaysBefore: 'energised', deadNodes: ['ignition'] }], faults: [], relays: [{ coil: 'coil', pickUpV: 7, holdV: 2 }], aliveV: 1, by: solveNetwork }).unwanted[0].path //=> ['lamp']
  */
 export function sneakPaths(input: SneakPathsInput): SneakPathsResult {
   const fn = 'sneakPaths';
   guard(fn, input);
-  const { network, states, faults, relays, aliveV } = input;
-  const cases = states.flatMap((state) =>
-    [null, ...faults].map((fault) => sneakCase(network, state, fault, relays, aliveV)),
-  );
+  const { states, faults, aliveV } = input;
+  const cases = states.flatMap((state) => [null, ...faults].map((fault) => sneakCase(input, state, fault)));
   const stateOf = new Map(states.map((state) => [state.name, state]));
   const found = cases.map((each) => unwantedOf(each, stateOf.get(each.state) as SneakState));
   const checks = cases.flatMap(({ state, fault }, i) => {
@@ -134,17 +134,17 @@ function guard(fn: string, input: SneakPathsInput): void {
   const loads = new Set((network.loads ?? []).map(({ name }) => name));
   const nodes = endsOf(network);
   needList(fn, 'states', states, 1);
+  const stateNames = new Set<string>();
   states.forEach((state, i) => {
     const at = `states[${i}]`;
     needChange(fn, at, state, names);
     needOneOf(fn, `${at}.relaysBefore`, state.relaysBefore, ['energised', 'released']);
     if (state.deadNodes !== undefined) needKnown(fn, `${at}.deadNodes`, state.deadNodes, nodes);
     if (state.deadLoads !== undefined) needKnown(fn, `${at}.deadLoads`, state.deadLoads, loads);
-    if (states.findIndex(({ name }) => name === state.name) !== i) {
-      throw new InputError(fn, `${at}.name`, 'order', state.name, 'must be a name of its own', 'it stands twice');
-    }
+    needOwnName(fn, `${at}.name`, state.name, stateNames);
   });
   needList(fn, 'faults', faults);
+  needFunction(fn, 'by', input.by, 'hand in solveNetwork');
   faults.forEach((fault, i) => {
     needChange(fn, `faults[${i}]`, fault, names);
   });

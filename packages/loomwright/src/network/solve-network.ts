@@ -1,12 +1,14 @@
+import { InputError } from '../error/index.js';
+import { circuitOf } from './circuit.js';
 import type { Network } from './element.js';
-import { settleDiodes, type SettledDiodes } from './diode-states.js';
-import { ridingOf } from './floating.js';
 import { idealCurrents } from './ideal-currents.js';
 import { type NodesAndIslands, nodesAndIslands } from './islands.js';
-import { loadStates } from './load-states.js';
 import { needWholeNetwork } from './network-guard.js';
 import type { SolvedBranch, DiodeState, SolveNetworkResult, SourceState, SwitchState } from './network-result.js';
-import { wire, type Wiring } from './wiring.js';
+import { settleLinear } from './settle-linear.js';
+import type { SettledNetwork } from './settled.js';
+import { wire } from './wire.js';
+import type { Wiring } from './wiring.js';
 
 /**
  * Solves a direct-current network of wires, grounds, sources, loads, diodes and switches: volts everywhere, current and
@@ -24,25 +26,24 @@ import { wire, type Wiring } from './wiring.js';
  * **0 Ω** makes one node of two, and an ideal source of two nodes with known volts between. Their currents follow from
  * the rest, and are null on a loop of nothing but 0 Ω. A diode of 0 Ω counts as 1 µΩ while it conducts.
  *
- * **Diodes** change state until volts and current suit all of them; no state is solved twice by the same rule, so there is
- * an end. **Loads** settle by Newton's steps until their volts would move by less than 1e-10 of the highest source, and
- * count as on where they are switched fast. Constant current, constant power and LED drivers need volts the right way
- * round: what cannot be fed says so (`fed: false`, with the reason) and draws nothing. A resistance, lamp or motor passes
- * current in either direction.
+ * Loads that are resistances need nothing more. For diodes and loads of every other kind hand in `settle: settleNetwork`,
+ * which says how these come to rest.
  *
  * @param input reference node, branches, sources, and where there are any loads, diodes and switches
  * @returns state of each node, branch, source, load, diode and switch, islands, power balance
- * @throws InputError when a field is missing or out of range, a name stands twice, or sources without resistance drive a
- * loop of 0 Ω; ConvergenceError when the states of diodes go round (it names them) or loads do not settle
- * @source circuit-theory (node equations; elimination; the diode of the least number first)
+ * @throws InputError when a field is missing or out of range, a name stands twice, sources without resistance drive a
+ * loop of 0 Ω, or `settle` is missing; ConvergenceError when the states of diodes go round (it names them) or loads do
+ * not settle
+ * @source circuit-theory (node equations; elimination)
  * @example solveNetwork({ reference: 'post', branches: [{ name: 'strap', from: 'engine', to: 'post', resistanceOhm: 0.01 }], sources: [{ name: 'battery', from: 'post', to: 'plus', voltageV: 12, resistanceOhm: 0.02 }], loads: [{ name: 'starter', from: 'plus', to: 'engine', load: { kind: 'resistance', resistanceOhm: 0.03 } }] }).nodes[2].voltageV //=> 8
  */
 export function solveNetwork(input: Network): SolveNetworkResult {
   const fn = 'solveNetwork';
   needWholeNetwork(fn, input);
   const wiring = wire(fn, input);
-  const settled = settleDiodes(fn, input, wiring);
-  const places = nodesAndIslands(input, wiring, settled, ridingOf(input, wiring, settled));
+  const settle = input.settle ?? onlyResistances(fn, input);
+  const settled = settle({ fn, network: input, wiring, circuitOf: (g, before) => circuitOf(wiring, g, before) });
+  const places = nodesAndIslands(input, wiring, settled);
   const read = reader(wiring, settled, places);
   const branches = input.branches.map(({ name, ...ends }, i): SolvedBranch => {
     const { currentA, lossA } = read.current('branches', i);
@@ -55,7 +56,7 @@ export function solveNetwork(input: Network): SolveNetworkResult {
     const lossW = lossA * lossA * source.resistanceOhm;
     return { name: source.name, currentA, voltageV, powerW, lossW, givenW: source.voltageV * lossA };
   });
-  const loads = loadStates(input.loads ?? [], settled);
+  const { loads } = settled;
   const diodes = (input.diodes ?? []).map(({ name, ...ends }, i): DiodeState => {
     const conducts = settled.conducts[i] === 1;
     const { lossA } = read.current('diodes', i);
@@ -80,9 +81,17 @@ export function solveNetwork(input: Network): SolveNetworkResult {
     diodes,
     switches,
     balance: { givenW, lostW, usedW, differenceW: givenW - lostW - usedW },
-    stateCount: settled.states,
-    stepCount: settled.steps,
+    stateCount: settled.stateCount,
+    stepCount: settled.stepCount,
   };
+}
+
+/** Throws where there is more than resistances to settle. */
+function onlyResistances(fn: string, { loads = [], diodes = [] }: Network): typeof settleLinear {
+  const other = [...loads.filter(({ load }) => load.kind !== 'resistance'), ...diodes][0];
+  if (other === undefined) return settleLinear;
+  const must = `is required: '${other.name}' is no resistance`;
+  throw new InputError(fn, 'settle', 'missing', undefined, must, 'hand in settleNetwork');
 }
 
 interface Ends {
@@ -101,7 +110,7 @@ interface Reader {
   readonly drop: (ends: Ends, currentA: number) => number | null;
 }
 
-function reader(wiring: Wiring, settled: SettledDiodes, { localV, islandOf }: NodesAndIslands): Reader {
+function reader(wiring: Wiring, settled: SettledNetwork, { localV, islandOf }: NodesAndIslands): Reader {
   const { solved } = settled;
   const ideal = idealCurrents(wiring, solved.branchA);
   const idealOf = new Map(wiring.ideal.map(({ list, index }, e) => [`${list} ${index}`, e]));

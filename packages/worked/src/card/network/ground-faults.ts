@@ -1,4 +1,10 @@
-import { groundFaults, type GroundFaultsInput, type GroundFaultsResult } from 'loomwright';
+import {
+  groundFaults,
+  type GroundFaultsInput,
+  type GroundFaultsResult,
+  prepareGroundFaults,
+  solveNetwork,
+} from 'loomwright';
 import { defineCard } from '../type.js';
 import { limitedText, namesText, networkText, watchedText } from './lists.js';
 
@@ -98,6 +104,8 @@ export const groundFaultsCard = defineCard({
       limited: limitedText(fn, 'limited', text('limited')),
       detail: 'every-node',
       exact: true,
+      prepare: prepareGroundFaults,
+      by: solveNetwork,
     };
   },
   scope: (_, { intact, cases }) => {

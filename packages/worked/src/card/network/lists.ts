@@ -1,5 +1,5 @@
 import {
-  InputError,
+  type InputError,
   type Load,
   type LimitedBranch,
   type Network,
@@ -13,23 +13,14 @@ import {
   type SneakState,
   type WatchedGround,
   filamentLamp,
+  settleNetwork,
 } from 'loomwright';
+import { entriesOf, unread } from '../entries.js';
 
 // A network and what is asked of it, as people write them: entries parted by semicolons, each with its name first.
 
 const NUMBER = String.raw`(\d*\.?\d+(?:e[+-]?\d+)?)`;
 const FACTOR: Readonly<Record<string, number>> = { '': 1, k: 1e3, M: 1e6, m: 1e-3, µ: 1e-6, u: 1e-6 };
-
-function entries(text: string): string[] {
-  return text
-    .split(/[;\n]/)
-    .map((entry) => entry.trim())
-    .filter((entry) => entry !== '');
-}
-
-function unread(fn: string, field: string, entry: string, like: string): InputError {
-  return new InputError(fn, field, 'text', entry, `must read like ${like}`, 'entries are parted by semicolons');
-}
 
 /** The quantity of a unit, `45 mΩ`, or null. */
 function quantity(text: string, unit: string): number | null {
@@ -81,7 +72,7 @@ export function networkText(fn: string, field: string, text: string, reference: 
   const loads: NetworkLoad[] = [];
   const diodes: NetworkDiode[] = [];
   const switches: NetworkSwitch[] = [];
-  for (const entry of entries(text)) {
+  for (const entry of entriesOf(text)) {
     const match = /^([^:]+):\s*(wire|source|load|diode|switch)\s+([^>,]+)>([^>,]+)((?:,[^,]+)*)$/.exec(entry);
     if (match === null) throw unread(fn, field, entry, likeOf('wire'));
     const kind = match[2] as Kind;
@@ -107,7 +98,7 @@ export function networkText(fn: string, field: string, text: string, reference: 
       else diodes.push({ ...ends, forwardV: volts, resistanceOhm: last });
     }
   }
-  return { reference, branches, sources, loads, diodes, switches };
+  return { reference, branches, sources, loads, diodes, switches, settle: settleNetwork };
 }
 
 const part = (text: string | undefined): string => (text ?? '').trim();
@@ -136,12 +127,12 @@ export function textOfNetwork({ branches, sources, loads = [], diodes = [], swit
 
 /** `engine strap; body strap`: names. */
 export function namesText(text: string): string[] {
-  return entries(text);
+  return entriesOf(text);
 }
 
 /** `coolant sensor: engine > dash, 20 mV`: what is watched, against which node, and what it bears. */
 export function watchedText(fn: string, field: string, text: string): WatchedGround[] {
-  return entries(text).map((entry) => {
+  return entriesOf(text).map((entry) => {
     const match = new RegExp(`^([^:]+):([^>,]+)>([^>,]+),\\s*${NUMBER}\\s*mV$`).exec(entry);
     if (match === null) throw unread(fn, field, entry, 'coolant sensor: engine > dash, 20 mV');
     return { name: part(match[1]), node: part(match[2]), against: part(match[3]), permittedMv: Number(match[4]) };
@@ -150,7 +141,7 @@ export function watchedText(fn: string, field: string, text: string): WatchedGro
 
 /** `throttle cable: 1 A`: branches and the most that they bear. */
 export function limitedText(fn: string, field: string, text: string): LimitedBranch[] {
-  return entries(text).map((entry) => {
+  return entriesOf(text).map((entry) => {
     const match = /^([^:]+):(.+)$/.exec(entry);
     const limitA = match === null ? null : quantity(part(match[2]), 'A');
     if (match === null || limitA === null) throw unread(fn, field, entry, 'throttle cable: 1 A');
@@ -169,7 +160,7 @@ function clause(fn: string, field: string, entry: string, text: string): readonl
 
 /** `starter fuse out: open starter fuse; tail ground lost: lost tail strap`: faults. */
 export function changesText(fn: string, field: string, text: string): SneakChange[] {
-  return entries(text).map((entry) => {
+  return entriesOf(text).map((entry) => {
     const match = /^([^:]+):(.+)$/.exec(entry);
     if (match === null) throw unread(fn, field, entry, CHANGE);
     const clauses = (match[2] as string).split(',').map((each) => clause(fn, field, entry, part(each)));
@@ -185,7 +176,7 @@ export function changesText(fn: string, field: string, text: string): SneakChang
 export function statesText(fn: string, field: string, text: string, { loads = [] }: Network): SneakState[] {
   const isLoad = (name: string): boolean => loads.some((load) => load.name === name);
   const like = 'key off: open key, relays in, dead rail';
-  return entries(text).map((entry) => {
+  return entriesOf(text).map((entry) => {
     const match = /^([^:]+):(.+)$/.exec(entry);
     if (match === null) throw unread(fn, field, entry, like);
     const clauses = (match[2] as string).split(',').map((each) => clause(fn, field, entry, part(each)));
@@ -207,7 +198,7 @@ export function statesText(fn: string, field: string, text: string, { loads = []
 
 /** `main coil: in 7.5 V, holds 3 V, closes main contact + fan contact`: relays. */
 export function relaysText(fn: string, field: string, text: string): SneakRelay[] {
-  return entries(text).map((entry) => {
+  return entriesOf(text).map((entry) => {
     const match = new RegExp(`^([^:]+):\\s*in\\s+${NUMBER}\\s*V,\\s*holds\\s+${NUMBER}\\s*V((?:,[^,]+)*)$`).exec(entry);
     const like = 'main coil: in 7.5 V, holds 3 V, closes main contact';
     if (match === null) throw unread(fn, field, entry, like);

@@ -1,4 +1,4 @@
-import { sneakPaths, type SneakPathsInput, type SneakPathsResult } from 'loomwright';
+import { sneakPaths, type SneakPathsInput, type SneakPathsResult, solveNetwork } from 'loomwright';
 import { defineCard } from '../type.js';
 import { changesText, networkText, relaysText, statesText } from './lists.js';
 
@@ -107,6 +107,7 @@ export const sneakPathsCard = defineCard({
       faults: changesText(fn, 'faults', text('faults')),
       relays: relaysText(fn, 'relays', text('relays')),
       aliveV: uses['aliveV'] as number,
+      by: solveNetwork,
     };
   },
   scope: (_, { cases, unwanted }) => ({
