@@ -34,6 +34,7 @@ export function residualBars(table: CalibrationTable): ChartSpec {
       {
         // One line along nought, out to each point and back: a bar each, and one column in the table.
         name: 'nought',
+        labelled: false,
         points: table.residuals.flatMap(({ inValue, errorValue }): [number, number][] => [
           [inValue, 0],
           [inValue, errorValue],

@@ -129,7 +129,13 @@ export function saddleMap(input: SaddleTankInput, result: SaddleTankResult): Cha
     x: { label: 'Left float', unit: '%', domain: [0, 100] },
     y: { label: 'Right float', unit: '%', domain: [0, 100] },
     series: [
-      { name: 'on the way to empty', points: way(result.path), colour: 'copper', as: 'line', labelAt: 4 },
+      {
+        name: 'on the way to empty',
+        points: way(result.path),
+        colour: 'copper',
+        as: 'line',
+        labelAt: Math.floor(result.path.length * 0.4),
+      },
       { name: 'transfer dead', points: way(result.lostPath), colour: 'red', as: 'line', dash: '2 3', labelAt: 20 },
       ...equalLitres.map((points, i) => ({
         name: `${Math.round((litres[i] as number) * 10) / 10} L`,
@@ -137,6 +143,8 @@ export function saddleMap(input: SaddleTankInput, result: SaddleTankResult): Cha
         colour: 'soft' as const,
         as: 'line' as const,
         dash: '6 3',
+        labelAt: Math.floor(points.length * 0.3),
+        labelSide: 'above' as const,
       })),
       ...equalReadings.map((points, i) => ({
         name: `${(readings[i] as number).toFixed(2)} V`,
@@ -185,11 +193,12 @@ export function litresByLevel({ strapping, volumeL, totalL }: TankVolumeResult, 
         name: 'as if its walls were straight',
         points: [
           [0, 0],
+          [0.6 * highest, 0.6 * totalL],
           [highest, totalL],
         ],
         colour: 'soft',
         as: 'line',
-        labelAt: 0,
+        labelAt: 1,
       },
     ],
     chosen: { x: levelMm, y: volumeL, label: `${Math.floor(volumeL * 10) / 10} L` },

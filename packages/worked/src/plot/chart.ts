@@ -36,6 +36,8 @@ export interface ChartSeries {
    * line that falls.
    */
   readonly labelSide?: 'below' | 'above' | 'left';
+  /** False where the name is for the table alone. */
+  readonly labelled?: false;
 }
 
 /** A limit drawn as a line across, named, with the side that fails shaded. */
@@ -137,13 +139,9 @@ export function chart(Plot: PlotParts, spec: ChartSpec, place: ChartPlace): Elem
       );
     if (as !== 'line') marks.push(Plot.dot(s.points, { r: 3, fill: ink.ground, stroke: colour, strokeWidth: 1.5 }));
     const at = s.labelAt === undefined ? s.points.at(-1) : s.points[s.labelAt];
-    if (at !== undefined && s.name !== '') {
+    if (at !== undefined && s.name !== '' && s.labelled !== false) {
       const place =
-        s.labelAt === undefined
-          ? ({ textAnchor: 'end', dy: -12 } as const)
-          : s.labelSide === 'left'
-            ? ({ textAnchor: 'end', dx: -8, dy: 12 } as const)
-            : ({ textAnchor: 'start', dx: 8, dy: s.labelSide === 'above' ? -9 : 12 } as const);
+        s.labelAt === undefined ? ({ textAnchor: 'end', dy: -12 } as const) : besideLine(s, at, x, ends('x'));
       marks.push(
         Plot.text([at], {
           text: () => s.name,
@@ -196,14 +194,35 @@ export function chart(Plot: PlotParts, spec: ChartSpec, place: ChartPlace): Elem
   return svg;
 }
 
+/** How far along its axis a value lies, 0 to 1. */
+function shareOf(value: number, axis: ChartAxis, [low, high]: readonly [number, number]): number {
+  return axis.log === true ? Math.log(value / low) / Math.log(high / low) : (value - low) / (high - low);
+}
+
+type LabelPlace = { readonly textAnchor: 'start' | 'end'; readonly dx: number; readonly dy: number };
+
+/** Where the name of a line stands beside one of its points: on the side asked for, unless the chart ends there. */
+function besideLine(
+  { labelSide, points, as }: ChartSeries,
+  [x, y]: readonly [number, number],
+  axis: ChartAxis,
+  ends: readonly [number, number],
+): LabelPlace {
+  if (labelSide === 'left') return { textAnchor: 'end', dx: -8, dy: 12 };
+  if (as !== 'dots' && shareOf(x, axis, ends) > 0.8) {
+    return { textAnchor: 'end', dx: -8, dy: falls({ x, y }, [{ points }]) ? 12 : -9 };
+  }
+  return { textAnchor: 'start', dx: 8, dy: labelSide === 'above' ? -9 : 12 };
+}
+
 /** Where the chosen point's label stands: on the side that its line leaves free, if the chart has room there. */
 function beside(
   chosen: { readonly x: number; readonly y: number },
   axis: ChartAxis,
-  [low, high]: readonly [number, number],
+  ends: readonly [number, number],
   series: readonly ChartSeries[],
-): { textAnchor: 'start' | 'end'; dx: number; dy: number } {
-  const share = axis.log === true ? Math.log(chosen.x / low) / Math.log(high / low) : (chosen.x - low) / (high - low);
+): LabelPlace {
+  const share = shareOf(chosen.x, axis, ends);
   if (falls(chosen, series)) {
     return share > 0.7 ? { textAnchor: 'end', dx: -10, dy: 16 } : { textAnchor: 'start', dx: 10, dy: -12 };
   }
@@ -211,7 +230,10 @@ function beside(
 }
 
 /** Whether the line that passes nearest to a point falls there. */
-function falls({ x, y }: { readonly x: number; readonly y: number }, series: readonly ChartSeries[]): boolean {
+function falls(
+  { x, y }: { readonly x: number; readonly y: number },
+  series: readonly Pick<ChartSeries, 'points' | 'as'>[],
+): boolean {
   let nearest = Infinity;
   let falling = false;
   for (const { points, as } of series) {
