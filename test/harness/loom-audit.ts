@@ -127,7 +127,8 @@ export function audit(plan: LoomPlan): readonly Complaint[] {
   return [
     ...lengths(plan),
     ...resistances(plan),
-    ...volts(plan),
+    ...kirchhoff(plan),
+    ...(isTree(plan) ? volts(plan) : []),
     ...drops(plan),
     ...bundles(plan),
     ...heat(plan),
@@ -157,8 +158,10 @@ function lengths({ loom, wires }: LoomPlan): Complaint[] {
     const fixed = /^negative /.test(wire.circuit)
       ? loom.supply.batteries[wire.circuit.slice(9)]?.cable
       : /^strap /.test(wire.circuit)
-        ? loom.grounds[wire.circuit.slice(6)]?.strap
-        : undefined;
+        ? strapOf(loom, wire.circuit.slice(6))
+        : /^link /.test(wire.circuit)
+          ? loom.supply.links?.[wire.circuit.slice(5)]?.cable
+          : undefined;
     if (fixed !== undefined)
       return wire.lengthM === fixed ? [] : [`${wire.name}: ${wire.lengthM} m, the file says ${fixed}`];
     const shortest = far.get(wire.from.place)!.get(wire.to.place)!;
@@ -176,6 +179,15 @@ function lengths({ loom, wires }: LoomPlan): Complaint[] {
   });
 }
 
+/** Length of a strap by what follows `strap` in its name: a ground point, or one and the end of a further way. */
+function strapOf({ grounds }: LoomPlan['loom'], name: string): number | undefined {
+  const own = grounds[name]?.strap;
+  if (own !== undefined) return own;
+  const [ground = '', end = ''] = name.split(' to ');
+  const bond = grounds[ground]?.bonds?.find((one) => ('to' in one ? one.to : `battery ${one.battery}`) === end);
+  return bond !== undefined && 'strap' in bond ? bond.strap : undefined;
+}
+
 function resistances({ circuits, wires }: LoomPlan): Complaint[] {
   const by = new Map(wires.map((wire) => [wire.name, wire]));
   return circuits.flatMap((circuit) =>
@@ -191,6 +203,103 @@ function resistances({ circuits, wires }: LoomPlan): Complaint[] {
 }
 
 const ohm = (circuit: PlannedCircuit): number => circuit.path.reduce((sum, one) => sum + one.resistanceOhm, 0);
+
+/** Whether nothing closes a loop: then currents add up along ways, and `volts` can tell. */
+function isTree({ loom }: LoomPlan): boolean {
+  return loom.supply.links === undefined && Object.values(loom.grounds).every(({ bonds }) => bonds === undefined);
+}
+
+/**
+ * Each state by the two laws of Kirchhoff, whatever the grounds look like: what flows into a point flows out of it, and
+ * every piece between two points has the volts of its current. Which pieces there are is read from the file.
+ */
+function kirchhoff(plan: LoomPlan): Complaint[] {
+  const { loom, circuits, states } = plan;
+  const found: Complaint[] = [];
+  const pieces: { name: string; from: string; to: string; ohm: number }[] = [];
+  for (const circuit of circuits) {
+    const { nodes, name } = circuit;
+    if (nodes !== null && nodes.back === null)
+      pieces.push({ name, from: nodes.from, to: nodes.load, ohm: ohm(circuit) });
+  }
+  const bodies = (name: string): number =>
+    (loom.grounds[name]!.bonds ?? []).filter((bond) => 'body' in bond).length +
+    (loom.grounds[name]!.body === undefined ? 0 : 1);
+  const metal = (name: string): string => (bodies(name) > 1 ? `metal at ${name}` : `ground ${name}`);
+  for (const [name, { to, body, joint, bonds = [] }] of Object.entries(loom.grounds)) {
+    const split = bodies(name) > 1;
+    const stud = `ground ${name}`;
+    const inJoint = split ? 0 : joint;
+    if (split) pieces.push({ name: stud, from: stud, to: metal(name), ohm: joint });
+    if (to !== undefined && body !== undefined) {
+      pieces.push({ name: split ? `body ${name}` : stud, from: metal(name), to: metal(to), ohm: body + inJoint });
+    }
+    for (const bond of bonds) {
+      if ('body' in bond) {
+        const end = metal(bond.to);
+        pieces.push({ name: `body ${name} to ${bond.to}`, from: metal(name), to: end, ohm: bond.body + inJoint });
+      } else if ('stray' in bond) {
+        pieces.push({ name: `stray ${name} to ${bond.to}`, from: stud, to: `ground ${bond.to}`, ohm: bond.stray });
+      }
+    }
+  }
+  const root = Object.keys(loom.grounds).find((name) => loom.grounds[name]!.to === undefined);
+  for (const state of states) {
+    const into = new Map<string, number>();
+    const flows = (from: string, to: string, currentA: number): void => {
+      into.set(from, (into.get(from) ?? 0) - currentA);
+      into.set(to, (into.get(to) ?? 0) + currentA);
+    };
+    for (const { name, from, to, ohm: resistance } of pieces) {
+      const currentA = state.currents[name] ?? 0;
+      flows(from, to, currentA);
+      const dropV = state.nodes[from]! - state.nodes[to]!;
+      if (Math.abs(dropV - currentA * resistance) > 1e-6) {
+        found.push(`${state.name}: ${name} has ${dropV} V, its current makes ${currentA * resistance}`);
+      }
+    }
+    for (const { nodes, name } of circuits) {
+      if (nodes !== null && nodes.to !== null && nodes.back !== null) {
+        flows(nodes.from, nodes.to, state.currents[name] ?? 0);
+      }
+    }
+    for (const { name, currentA, supplyV } of state.batteries) {
+      flows(`battery ${name} −`, `battery ${name} +`, currentA);
+      const restV = loom.states[state.name]!.atRest?.[name];
+      const postsV = state.nodes[`battery ${name} +`]! - state.nodes[`battery ${name} −`]!;
+      const wanted =
+        restV === undefined
+          ? loom.states[state.name]!.volts[name]!
+          : restV - currentA * loom.supply.batteries[name]!.resistance;
+      if (!near(supplyV, wanted, 1e-9) || !near(postsV, wanted, 1e-9)) {
+        found.push(`${state.name}: ${name} has ${supplyV} V at its posts, should have ${wanted}`);
+      }
+    }
+    for (const [point, sumA] of into) {
+      if (Math.abs(sumA) > 1e-6) found.push(`${state.name}: ${point} is ${sumA} A out of balance`);
+    }
+    if (state.nodes[`ground ${root ?? ''}`] !== 0) found.push(`${state.name}: the root is not at 0 V`);
+    for (const { circuit, loadV, currentA } of state.loads) {
+      const item = loom.items[circuit];
+      const of = circuits.find(({ name }) => name === circuit)!;
+      const sourceV = state.nodes[of.nodes!.from]! - state.nodes[of.nodes!.to!]!;
+      if (!near(loadV, sourceV - currentA * ohm(of), 1e-7)) found.push(`${state.name}: ${circuit} has ${loadV} V`);
+      if (item?.kind !== 'load') continue;
+      const wanted = wantedA(item.load, loadV);
+      if (!near(currentA, wanted, 1e-6)) found.push(`${state.name}: ${circuit} draws ${currentA} A, should ${wanted}`);
+    }
+  }
+  return found;
+}
+
+type FileLoad = Extract<LoomPlan['loom']['items'][string], { kind: 'load' }>['load'];
+
+/** What a load draws at its volts; a motor of constant torque its rated current. */
+function wantedA(load: FileLoad, loadV: number): number {
+  if (load.kind === 'constant current') return load.current;
+  if (load.kind === 'resistance') return loadV / load.resistance;
+  return load.kind === 'constant power' ? load.power / loadV : load.ratedCurrent;
+}
 
 /** Every edge of the two trees by the node at its lower end. */
 function edges({ circuits, grounds, loom }: LoomPlan) {
@@ -258,15 +367,7 @@ function volts(plan: LoomPlan): Complaint[] {
       }
       const item = plan.loom.items[one.name];
       if (item?.kind !== 'load') continue;
-      const { load } = item;
-      const wanted =
-        load.kind === 'constant current'
-          ? load.current
-          : load.kind === 'resistance'
-            ? loadV / load.resistance
-            : load.kind === 'constant power'
-              ? load.power / loadV
-              : load.ratedCurrent;
+      const wanted = wantedA(item.load, loadV);
       if (!near(currentA, wanted, 1e-6)) found.push(`${state.name}: ${one.name} draws ${currentA} A, should ${wanted}`);
     }
   }
@@ -461,6 +562,7 @@ function fuses(plan: LoomPlan): Complaint[] {
             : (
                 plan.loom.fuseBoxes[circuit.serves] ??
                 plan.loom.controllers[circuit.serves] ??
+                (circuit.name === `link ${circuit.serves}` ? plan.loom.supply.links?.[circuit.serves] : undefined) ??
                 (plan.loom.items[circuit.name] as { protection?: never })
               ).protection!;
     const given = inLine !== null && 'rerating' in inLine ? inLine.rerating : undefined;
@@ -565,7 +667,8 @@ function unfused(plan: LoomPlan): Complaint[] {
     const bare =
       item?.kind === 'load' && 'battery' in item.from && item.protection !== undefined && 'none' in item.protection;
     const out = circuit.path.find((one) => one.wire === wire.name)?.side === 'out';
-    const before = /^battery .* \+$/.test(wire.from.at) && /^fuse of /.test(wire.to.at);
+    const before =
+      (/^battery .* \+$/.test(wire.from.at) && /^fuse of /.test(wire.to.at)) || /^link /.test(wire.circuit);
     const wanted = before || (bare && out) ? wire.lengthM : 0;
     if (wire.unfusedM !== wanted) return [`${wire.name}: ${wire.unfusedM} m unfused, should be ${wanted}`];
     const warned = plan.findings.some(({ rule, about }) => rule === 'unfused-length' && about.name === wire.name);

@@ -185,6 +185,7 @@ export const smallPlan = {
   ],
   relays: [],
   grounds: [],
+  ways: [],
   states: [
     {
       name: 'day',

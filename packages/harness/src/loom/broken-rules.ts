@@ -51,6 +51,16 @@ export function brokenRules(loom: Loom): readonly Broken[] {
   isolator?.protection.forEach((one, i) => {
     inLine(one, ['supply', 'isolator', 'protection', i]);
   });
+  for (const [name, link] of Object.entries(loom.supply.links ?? {})) {
+    inLine(link.protection, ['supply', 'links', name, 'protection']);
+  }
+  for (const [name, state] of Object.entries(loom.states)) {
+    for (const battery of Object.keys(state.atRest ?? {})) {
+      if (loom.supply.batteries[battery]?.resistance !== 0) continue;
+      const path = ['states', name, 'atRest', battery];
+      add(path, 'needs a battery with a resistance above 0: volts at rest and at the posts are one without.');
+    }
+  }
   for (const [name, box] of Object.entries(loom.fuseBoxes)) inLine(box.protection, ['fuseBoxes', name, 'protection']);
   for (const [name, one] of Object.entries(loom.controllers))
     inLine(one.protection, ['controllers', name, 'protection']);

@@ -172,7 +172,7 @@ export class Bundling {
     if (one.kind === 'charge') {
       return one.on.includes(state.name) && one.load?.kind === 'constant-current' ? one.load.currentA : 0;
     }
-    return Math.abs(state.currents[draft] ?? 0) + (one.extraA[state.name] ?? 0);
+    return Math.abs(state.currents[draft] ?? 0) + (state.extraA[draft] ?? 0);
   }
 
   #factor(

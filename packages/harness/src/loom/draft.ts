@@ -2,7 +2,7 @@ import type { ConstantCurrentLoad, ConstantPowerLoad, MotorLoad, ResistanceLoad 
 import { budgetOf } from '../schema/tables.js';
 import { loadOf } from '../schema/load-of.js';
 import type { PathElement, PlannedCircuit, WireEnd, WireUse } from './plan-type.js';
-import type { Loom, LoomFrom, LoomInLine, LoomLoad, LoomReturn, LoomSensor, LoomSwitch } from './schema.js';
+import type { Loom, LoomBond, LoomFrom, LoomInLine, LoomLoad, LoomReturn, LoomSensor, LoomSwitch } from './schema.js';
 import { type Way, waysOf } from './way.js';
 
 /** A load as the file can name it. */
@@ -62,8 +62,6 @@ export interface Draft {
   readonly peakA: number | null;
   readonly inrushA: number | null;
   readonly inrushS: number | null;
-  /** Current in A added on the safe side to what flows through it in a state: charging currents. */
-  readonly extraA: Readonly<Record<string, number>>;
   /** Size that the file gives. */
   readonly givenAreaMm2: number | null;
   /** The battery that it is fed from. */
@@ -76,11 +74,26 @@ export const node = {
   post: (battery: string) => `battery ${battery} +`,
   negative: (battery: string) => `battery ${battery} −`,
   ground: (name: string) => `ground ${name}`,
+  /** The metal behind the stud of a ground point, where it leads on in several ways. */
+  metal: (name: string) => `metal at ${name}`,
   box: (name: string) => `box ${name}`,
   controller: (name: string) => `controller ${name}`,
   controllerGround: (name: string) => `controller ${name} −`,
   switch: (name: string) => `switch ${name}`,
 };
+
+/** A name for each further way of a ground point, which neither its order nor that of the file changes for another. */
+export function bondNames(ground: string, bonds: readonly LoomBond[]): readonly (readonly [string, LoomBond])[] {
+  const taken = new Map<string, number>();
+  return bonds.map((bond) => {
+    const kind = 'strap' in bond ? 'strap' : 'stray' in bond ? 'stray' : 'body';
+    const end = 'battery' in bond ? `battery ${bond.battery}` : bond.to;
+    const name = `${kind} ${ground} to ${end}`;
+    const count = (taken.get(name) ?? 0) + 1;
+    taken.set(name, count);
+    return [count === 1 ? name : `${name} ${count}`, bond] as const;
+  });
+}
 
 /** Every circuit of a loom, sorted by name. */
 export function draftsOf(loom: Loom): readonly Draft[] {
@@ -105,24 +118,17 @@ class Drafting {
   readonly #loom: Loom;
   readonly #way: (from: string, to: string) => Way;
   readonly #drafts: Draft[] = [];
-  /** The next point of each of the grounds. */
-  readonly #parents = new Map<string, string>();
 
   constructor(loom: Loom) {
     this.#loom = loom;
     this.#way = waysOf(loom);
-    for (const [name, battery] of Object.entries(loom.supply.batteries)) {
-      this.#parents.set(node.negative(name), node.ground(battery.ground));
-    }
-    for (const [name, { to }] of Object.entries(loom.grounds)) {
-      if (to !== undefined) this.#parents.set(node.ground(name), node.ground(to));
-    }
   }
 
   all(): readonly Draft[] {
     const { supply, grounds, fuseBoxes, controllers, buses, items } = this.#loom;
     for (const name of sorted(supply.batteries)) this.#negative(name);
-    for (const name of sorted(grounds)) this.#strap(name);
+    for (const name of sorted(grounds)) this.#straps(name);
+    for (const name of sorted(supply.links ?? {})) this.#link(name);
     for (const name of sorted(fuseBoxes)) this.#box(name);
     for (const name of sorted(controllers)) this.#controller(name);
     for (const name of sorted(items)) {
@@ -150,7 +156,6 @@ class Drafting {
       peakA: null,
       inrushA: null,
       inrushS: null,
-      extraA: {},
       givenAreaMm2: null,
       battery: null,
       item: null,
@@ -175,66 +180,74 @@ class Drafting {
       ...path.done(),
       protection: harmless('a way back needs no fuse'),
       dropLimitV: rules.strapDrop,
-      extraA: this.#chargingAt((points) => points.includes(node.negative(name))),
     });
   }
 
-  #strap(name: string): void {
-    const { rules } = this.#loom;
+  /** Every strap of a ground point: its first way where that is one, and those among its bonds. */
+  #straps(name: string): void {
+    const { to, strap, bonds = [] } = this.#loom.grounds[name] as Loom['grounds'][string];
+    if (to !== undefined && strap !== undefined) this.#strap(name, `strap ${name}`, { to }, strap);
+    for (const [way, bond] of bondNames(name, bonds)) {
+      if ('strap' in bond) this.#strap(name, way, bond, bond.strap);
+    }
+  }
+
+  #strap(name: string, circuit: string, end: { to: string } | { battery: string }, lengthM: number): void {
+    const { rules, supply } = this.#loom;
     const ground = this.#loom.grounds[name] as Loom['grounds'][string];
-    if (ground.to === undefined || ground.strap === undefined) return;
-    const path = new Path(this.#loom, this.#way, `strap ${name}`);
+    const far =
+      'to' in end
+        ? { at: node.ground(end.to), place: groundPlace(this.#loom, end.to) }
+        : {
+            at: node.negative(end.battery),
+            place: (supply.batteries[end.battery] as Loom['supply']['batteries'][string]).place,
+          };
+    const path = new Path(this.#loom, this.#way, circuit);
     path.add('joint', `joint of ${node.ground(name)}`, ground.joint);
-    path.fixedWire(
-      'ground',
-      { at: node.ground(name), place: ground.place },
-      { at: node.ground(ground.to), place: groundPlace(this.#loom, ground.to) },
-      ground.strap,
-    );
-    path.add('joint', `ring at ${node.ground(ground.to)}`, rules.stud);
+    path.fixedWire('ground', { at: node.ground(name), place: ground.place }, far, lengthM);
+    path.add('joint', `${'to' in end ? 'ring' : 'clamp'} at ${far.at}`, rules.stud);
     this.#draft({
-      name: `strap ${name}`,
+      name: circuit,
       kind: 'strap',
       serves: name,
-      nodes: { from: node.ground(name), load: node.ground(ground.to), back: null, to: null },
+      nodes: { from: node.ground(name), load: far.at, back: null, to: null },
       ...path.done(),
       protection: harmless('a way back needs no fuse'),
       dropLimitV: rules.strapDrop,
-      extraA: this.#chargingAt((points) => points.includes(node.ground(name))),
     });
   }
 
-  /** Charging currents that pass a point of the grounds, by state: added to what flows, whichever way it runs. */
-  #chargingAt(passes: (points: readonly string[]) => boolean): Record<string, number> {
-    const { supply, states } = this.#loom;
-    const { alternator, isolator } = supply;
-    const extra: Record<string, number> = {};
-    const alternatorPasses =
-      alternator !== undefined &&
-      passes(this.#between(node.ground(alternator.ground), node.negative(alternator.battery)));
-    const isolatorPasses =
-      isolator !== undefined &&
-      passes(this.#between(node.negative(isolator.between[0]), node.negative(isolator.between[1])));
-    for (const [state, given] of Object.entries(states)) {
-      let sumA = 0;
-      if (alternatorPasses && given.alternator !== 'off') {
-        sumA += given.alternator === 'full' ? alternator.current : alternator.idleCurrent;
-      }
-      if (isolatorPasses && given.isolator === 'closed') sumA += isolator.current;
-      if (sumA > 0) extra[state] = sumA;
+  /** The cable between two batteries that stand in parallel: alive from both ends, so all of it counts as unfused. */
+  #link(name: string): void {
+    const { rules, supply } = this.#loom;
+    const { between, cable, protection } = supply.links?.[name] as NonNullable<Loom['supply']['links']>[string];
+    const [first, second] = between;
+    const circuit = `link ${name}`;
+    const place = (battery: string): string => (supply.batteries[battery] as Loom['supply']['batteries'][string]).place;
+    const path = new Path(this.#loom, this.#way, circuit);
+    path.at = { at: node.post(first), place: place(first) };
+    path.unfused = true;
+    path.add('joint', `ring at ${path.at.at}`, rules.stud);
+    if (!('none' in protection)) {
+      // The fuse sits on the post of the first battery.
+      path.fuse(`fuse of ${circuit}`, protection.resistance ?? null);
+      path.add('joint', `ring at fuse of ${circuit}`, rules.stud);
     }
-    return extra;
-  }
-
-  /** Points whose way to the next is passed between two of them. */
-  #between(a: string, b: string): readonly string[] {
-    const chain = (start: string): string[] => {
-      const list = [start];
-      for (let next = this.#parents.get(start); next !== undefined; next = this.#parents.get(next)) list.push(next);
-      return list;
-    };
-    const [up, down] = [chain(a), chain(b)];
-    return [...up.filter((one) => !down.includes(one)), ...down.filter((one) => !up.includes(one))];
+    path.fixedWire('feed', path.at, { at: node.post(second), place: place(second) }, cable);
+    path.add('joint', `ring at ${node.post(second)}`, rules.stud);
+    this.#draft({
+      name: circuit,
+      kind: 'feeder',
+      serves: name,
+      nodes: { from: node.post(first), load: node.post(second), back: null, to: null },
+      ...path.done(),
+      protection:
+        'none' in protection
+          ? { kind: 'none', because: protection.none, dangerous: true }
+          : { kind: 'in-line', fuse: protection, name: `fuse of ${circuit}` },
+      dropLimitV: rules.feederDrop,
+      battery: first,
+    });
   }
 
   /** The start of a feed: up to its fuse or channel. */

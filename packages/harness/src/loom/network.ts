@@ -1,6 +1,8 @@
-import { solvePath } from 'loomwright';
-import { type Draft, type DraftLoad, node } from './draft.js';
+import { analyseNodes, type NodeAnalysis, type SolvedNodes, solveNodes, solveSymmetric } from 'loomwright';
+import { type Draft, node } from './draft.js';
+import { isStraight, lineOf } from './load-line.js';
 import type { Loom } from './schema.js';
+import { type Wiring, wiringOf } from './wiring.js';
 
 /** Resistance of a circuit's path, wires hot, in Ω. */
 export interface PathOhm {
@@ -8,257 +10,361 @@ export interface PathOhm {
   readonly backOhm: number;
 }
 
+/** The metal of a network with the sizes of one round. */
+export interface Metal {
+  /** Conductance of each branch; 0 for loads, and for batteries at rest 1 / their resistance. */
+  readonly perOhm: Float64Array;
+  /** Series resistance of each load's path, by the place of the load. */
+  readonly seriesOhm: Float64Array;
+  /** The metal alone, all loads off. */
+  readonly factor: SolvedNodes['factor'];
+  /** Resistances between two points that were asked for already. */
+  readonly known: Map<number, number>;
+  /** What a charging current of 1 A does between its two points: volts by what nodes are joined to. */
+  readonly charging: readonly { readonly of: 'alternator' | 'isolator'; readonly voltsPerA: Float64Array }[];
+}
+
 /** One state of the network, solved. */
 export interface SolvedState {
   readonly name: string;
   /** Volts of every node against the root of the grounds, by the network's numbers of nodes. */
   readonly volts: Float64Array;
-  /** Current of every draft by its number: of loads, feeders, straps and ground wires. */
+  /** Current of every draft by its number: positive from its first node to its second. */
   readonly currents: Float64Array;
-  /** Current of the ground points whose way on is the body, by their number among the ground points. */
-  readonly bodies: ReadonlyMap<string, number>;
-  readonly batteries: ReadonlyMap<string, number>;
+  /** The same of the ways that are no circuits. */
+  readonly ways: Float64Array;
+  /** Current in A added on the safe side to that of a circuit: charging currents, whichever way they run. */
+  readonly extraA: Float64Array;
+  readonly batteries: ReadonlyMap<string, { readonly currentA: number; readonly supplyV: number }>;
   readonly starved: ReadonlySet<number>;
+  /** Volts before each load's path, and volts between posts and what they are joined to: where the next round begins. */
+  readonly loadV: Float64Array;
+  readonly offsetV: Float64Array;
+  /** Volts by what nodes are joined to, current of each branch, and the equations in their last step. */
+  readonly nodeV: Float64Array;
+  readonly branchA: Float64Array;
+  readonly factor: SolvedNodes['factor'];
 }
 
-interface Edge {
-  readonly child: number;
-  readonly parent: number;
-  /** Number of the draft, or −1 for a body. */
-  readonly draft: number;
-  /** 1 where the draft leads from child to parent, −1 the other way. */
-  readonly sign: number;
-  /** Ohms of a body; of drafts they come with each solve. */
-  readonly ohm: number;
-  readonly ground: string | null;
-}
-
-interface Hung {
-  readonly draft: number;
-  readonly from: number;
-  readonly to: number;
-  readonly load: DraftLoad;
-  readonly battery: string;
-}
-
-const MOST_ROUNDS = 300;
-const SETTLED_V = 1e-12;
+// Nothing is without resistance here: a joint given as 0 Ω has a nanoohm, which loses half a microvolt at 500 A.
+const LEAST_OHM = 1e-9;
+// Steps are Newton's: when volts moved by less, what is left is about the square of that.
+const SETTLED_V = 1e-9;
+const MOST_STEPS = 60;
 
 /**
- * The network of a loom: supply cables branch like a tree from the batteries, grounds run together like a tree. So
- * shared feeders and shared ways back are added up exactly, in one pass up and one down; only loads whose current
- * depends on their volts ask for more rounds.
+ * The network of a loom: feeders, grounds with all their loops, batteries and loads as one set of node equations. Their
+ * order of elimination is found once, for all states and all rounds of sizing.
  */
 export class Network {
-  /** Names of the nodes. */
-  readonly nodes: readonly string[];
-  readonly #index: ReadonlyMap<string, number>;
+  readonly wiring: Wiring;
+  readonly analysis: NodeAnalysis;
   readonly #loom: Loom;
-  readonly #supply: readonly Edge[];
-  readonly #grounds: readonly Edge[];
-  readonly #loads: readonly Hung[];
-  readonly #parents: Int32Array;
-  readonly #edgeOf: readonly (Edge | undefined)[];
 
   constructor(loom: Loom, drafts: readonly Draft[]) {
+    const wiring = wiringOf(loom, drafts);
+    const { joined, joinedCount, from, to, root } = wiring;
+    const join = (node: number): number => joined[node] as number;
     this.#loom = loom;
-    const index = new Map<string, number>();
-    const at = (name: string): number => {
-      const known = index.get(name);
-      if (known !== undefined) return known;
-      index.set(name, index.size);
-      return index.size - 1;
-    };
-    const supply: Edge[] = [];
-    const grounds: Edge[] = [];
-    const loads: Hung[] = [];
-    for (const name of Object.keys(loom.supply.batteries).sort()) {
-      at(node.post(name));
-      at(node.negative(name));
-    }
-    for (const name of Object.keys(loom.grounds).sort()) {
-      const { to, body, joint } = loom.grounds[name] as Loom['grounds'][string];
-      const child = at(node.ground(name));
-      if (to === undefined || body === undefined) continue;
-      grounds.push({ child, parent: at(node.ground(to)), draft: -1, sign: 1, ohm: joint + body, ground: name });
-    }
-    drafts.forEach((draft, i) => {
-      const { nodes, kind } = draft;
-      if (nodes === null) return;
-      if (kind === 'feeder') {
-        const edge = { child: at(nodes.load), parent: at(nodes.from), draft: i, sign: -1, ohm: 0, ground: null };
-        supply.push(edge);
-      } else if (draft.load === null) {
-        // A battery's cable leads from the ground point to its post: there the post is the child.
-        const turned = draft.name === `negative ${draft.serves}`;
-        const [child, parent] = turned ? [at(nodes.load), at(nodes.from)] : [at(nodes.from), at(nodes.load)];
-        grounds.push({ child, parent, draft: i, sign: turned ? -1 : 1, ohm: 0, ground: null });
-      } else if (nodes.to !== null && draft.battery !== null) {
-        loads.push({ draft: i, from: at(nodes.from), to: at(nodes.to), load: draft.load, battery: draft.battery });
-      }
+    this.wiring = wiring;
+    this.analysis = analyseNodes({
+      nodeCount: joinedCount,
+      from: from.map(join),
+      to: to.map(join),
+      held: Int32Array.of(join(root)),
     });
-    this.nodes = [...index.keys()];
-    this.#index = index;
-    this.#supply = leavesFirst(supply, index.size);
-    this.#grounds = leavesFirst(grounds, index.size);
-    this.#loads = loads;
-    this.#parents = new Int32Array(index.size).fill(-1);
-    const edgeOf: (Edge | undefined)[] = Array.from({ length: index.size });
-    for (const edge of [...supply, ...grounds]) {
-      this.#parents[edge.child] = edge.parent;
-      edgeOf[edge.child] = edge;
-    }
-    this.#edgeOf = edgeOf;
   }
 
-  /** Ohms from a node to its root along supply cables or grounds. */
-  ohmToRoot(name: string, ohms: readonly PathOhm[]): number {
-    let sum = 0;
-    for (let here = this.#index.get(name) ?? -1; here >= 0; here = this.#parents[here] as number) {
-      const edge = this.#edgeOf[here];
-      if (edge !== undefined) sum += ohmOf(edge, ohms);
-    }
-    return sum;
+  /** Names of the nodes. */
+  get nodes(): readonly string[] {
+    return this.wiring.nodes;
   }
 
-  /** Ohms from the ground point that lies farthest to the root. */
-  farthestOhm(ohms: readonly PathOhm[]): number {
-    const sums = new Float64Array(this.nodes.length);
-    let most = 0;
-    for (let i = this.#grounds.length - 1; i >= 0; i--) {
-      const edge = this.#grounds[i] as Edge;
-      sums[edge.child] = (sums[edge.parent] as number) + ohmOf(edge, ohms);
-      if (this.nodes[edge.child]?.startsWith('ground ') === true) most = Math.max(most, sums[edge.child] as number);
+  /** The metal with the sizes of one round. */
+  metal(ohms: readonly PathOhm[]): Metal {
+    const { from, metalCount, draftOf, wayOf, ways, loads, batteries } = this.wiring;
+    const perOhm = new Float64Array(from.length);
+    for (let k = 0; k < metalCount; k++) {
+      const draft = draftOf[k] as number;
+      const ohm = draft < 0 ? (ways[wayOf[k] as number]?.ohm ?? 0) : sum(ohms[draft] as PathOhm);
+      perOhm[k] = 1 / Math.max(ohm, LEAST_OHM);
     }
-    return most;
+    for (const { branch, resistanceOhm } of batteries) if (branch >= 0) perOhm[branch] = 1 / resistanceOhm;
+    const drivenA = new Float64Array(from.length);
+    const { factor } = this.#solve(perOhm, drivenA);
+    const charging = this.#chargingPoints().map(({ of, into, out }) => ({
+      of,
+      voltsPerA: this.#volts(factor, into, out),
+    }));
+    const seriesOhm = Float64Array.from(loads, ({ draft }) => sum(ohms[draft] as PathOhm));
+    return { perOhm, seriesOhm, factor, known: new Map(), charging };
   }
 
-  /** Ohms between two points of the grounds. */
-  ohmBetween(a: string, b: string, ohms: readonly PathOhm[]): number {
-    const up = new Set<number>();
-    for (let here = this.#index.get(a) ?? -1; here >= 0; here = this.#parents[here] as number) up.add(here);
-    let sum = 0;
-    let here = this.#index.get(b) ?? -1;
-    for (; here >= 0 && !up.has(here); here = this.#parents[here] as number) {
-      const edge = this.#edgeOf[here];
-      if (edge !== undefined) sum += ohmOf(edge, ohms);
+  /** Resistance in Ω between two points of the metal, loads off, batteries as a short or as their own resistance. */
+  ohmBetween(a: string, b: string, { factor, known }: Metal): number {
+    const [i, j] = [this.#joinedOf(a), this.#joinedOf(b)];
+    if (i === j) return 0;
+    const key = i * this.wiring.joinedCount + j;
+    let ohm = known.get(key);
+    if (ohm === undefined) {
+      const volts = this.#volts(factor, i, j);
+      ohm = (volts[i] as number) - (volts[j] as number);
+      known.set(key, ohm);
     }
-    const meet = here;
-    for (here = this.#index.get(a) ?? -1; here >= 0 && here !== meet; here = this.#parents[here] as number) {
-      const edge = this.#edgeOf[here];
-      if (edge !== undefined) sum += ohmOf(edge, ohms);
-    }
-    return sum;
+    return ohm;
   }
 
-  /** Solves one state. */
-  solve(state: string, drafts: readonly Draft[], ohms: readonly PathOhm[]): SolvedState {
-    const count = this.nodes.length;
-    const given = (this.#loom.states[state] as Loom['states'][string]).volts;
-    const on = this.#loads.filter(({ draft }) => (drafts[draft] as Draft).on.includes(state));
-    const currents = new Float64Array(drafts.length);
-    const starved = new Set<number>();
-    const batteries = new Map<string, number>();
-    const posts = Object.keys(this.#loom.supply.batteries)
-      .sort()
-      .map((name) => ({
-        name,
-        post: this.#index.get(node.post(name)) as number,
-        negative: this.#index.get(node.negative(name)) as number,
-        supplyV: given[name] as number,
-      }));
-    let volts = new Float64Array(count);
-    for (const { post, supplyV } of posts) volts[post] = supplyV;
-    for (const edge of [...this.#supply].reverse()) volts[edge.child] = volts[edge.parent] as number;
-    const flow = new Float64Array(count);
-    for (let round = 0; round < MOST_ROUNDS; round++) {
-      flow.fill(0);
-      for (const { name } of posts) batteries.set(name, 0);
-      for (const { draft, from, to, load, battery } of on) {
-        const { outOhm, backOhm } = ohms[draft] as PathOhm;
-        const supplyV = (volts[from] as number) - (volts[to] as number);
-        const currentA = starved.has(draft) ? null : settled(load, supplyV, outOhm + backOhm);
-        if (currentA === null) starved.add(draft);
-        currents[draft] = currentA ?? 0;
-        flow[from] = (flow[from] as number) + (currentA ?? 0);
-        flow[to] = (flow[to] as number) + (currentA ?? 0);
-        batteries.set(battery, (batteries.get(battery) ?? 0) + (currentA ?? 0));
+  /** Resistance in Ω from a point to the root of the grounds. */
+  ohmToRoot(name: string, metal: Metal): number {
+    return this.ohmBetween(name, this.nodes[this.wiring.root] as string, metal);
+  }
+
+  /** The same from the ground point that lies farthest. */
+  farthestOhm(metal: Metal): number {
+    const names = Object.keys(this.#loom.grounds);
+    return names.reduce((most, name) => Math.max(most, this.ohmToRoot(node.ground(name), metal)), 0);
+  }
+
+  /** Solves one state; from where it was solved last, where that is given. */
+  solve(state: string, drafts: readonly Draft[], metal: Metal, last: SolvedState | null = null): SolvedState {
+    const { wiring } = this;
+    const { loads, from, to, nodes } = wiring;
+    const offsetV = this.#offsets(state);
+    const perOhm = metal.perOhm.slice();
+    const drivenA = new Float64Array(from.length);
+    this.#batteryEmf(state, perOhm, drivenA);
+    const apart = (k: number): number => (offsetV[from[k] as number] as number) - (offsetV[to[k] as number] as number);
+    for (let k = 0; k < from.length; k++) {
+      const volts = apart(k);
+      if (volts !== 0) drivenA[k] = (drivenA[k] as number) + (perOhm[k] as number) * volts;
+    }
+    const on = loads.flatMap(({ draft }, n) => ((drafts[draft] as Draft).on.includes(state) ? [n] : []));
+    const off = new Set<number>();
+    let loadV = new Float64Array(loads.length);
+    let solved: SolvedNodes;
+    const across = (n: number, { nodeV }: SolvedNodes): number => {
+      const { branch } = loads[n] as (typeof loads)[number];
+      const { joined } = wiring;
+      const a = nodeV[joined[from[branch] as number] as number] as number;
+      return a - (nodeV[joined[to[branch] as number] as number] as number) + apart(branch);
+    };
+    /** Puts the lines of all loads into the equations; gives those that cannot be fed at their volts. */
+    const putLines = (): number[] => {
+      const dark: number[] = [];
+      for (const n of on) {
+        const { branch, load } = loads[n] as (typeof loads)[number];
+        const volts = loadV[n] as number;
+        const line = off.has(n) ? null : lineOf(load, volts, metal.seriesOhm[n] as number);
+        if (line === null && !off.has(n)) dark.push(n);
+        perOhm[branch] = line?.slopePerOhm ?? 0;
+        drivenA[branch] = line === null ? 0 : line.currentA + line.slopePerOhm * (apart(branch) - volts);
       }
-      for (const { name, negative } of posts) flow[negative] = (flow[negative] as number) - (batteries.get(name) ?? 0);
-      for (const edges of [this.#supply, this.#grounds]) {
-        for (const { child, parent, draft, sign } of edges) {
-          const currentA = flow[child] as number;
-          flow[parent] = (flow[parent] as number) + currentA;
-          // Supply cables lead from parent to child, and the current with them.
-          if (draft >= 0) currents[draft] = edges === this.#supply ? currentA : sign * currentA;
+      return dark;
+    };
+    let warm = last !== null && last.starved.size === 0;
+    if (warm) loadV = (last as SolvedState).loadV.slice();
+    for (let step = 0, fresh = !warm; ; step++) {
+      if (fresh) {
+        for (const n of on) {
+          const { branch } = loads[n] as (typeof loads)[number];
+          perOhm[branch] = 0;
+          drivenA[branch] = 0;
         }
+        const idle = this.#solve(perOhm, drivenA);
+        for (const n of on) loadV[n] = across(n, idle);
+        fresh = false;
       }
-      const next = new Float64Array(count);
-      for (let i = this.#grounds.length - 1; i >= 0; i--) {
-        const edge = this.#grounds[i] as Edge;
-        next[edge.child] = (next[edge.parent] as number) + (flow[edge.child] as number) * ohmOf(edge, ohms);
+      const dark = putLines();
+      const next =
+        dark.length > 0 || step > MOST_STEPS ? null : solveNodes({ analysis: this.analysis, perOhm, drivenA });
+      if (next === null || !next.definite) {
+        // Where it began near by, it begins once more from afar; then the load with the least to live on is left out.
+        if (!warm) off.add(leastOf(dark.length > 0 ? dark : on.filter((n) => !off.has(n)), loadV, metal, wiring));
+        warm = false;
+        fresh = true;
+        step = 0;
+        continue;
       }
-      for (const { post, negative, supplyV } of posts) next[post] = (next[negative] as number) + supplyV;
-      for (let i = this.#supply.length - 1; i >= 0; i--) {
-        const edge = this.#supply[i] as Edge;
-        next[edge.child] = (next[edge.parent] as number) - (flow[edge.child] as number) * ohmOf(edge, ohms);
-      }
+      solved = next;
       let moved = 0;
-      for (let i = 0; i < count; i++) moved = Math.max(moved, Math.abs((next[i] as number) - (volts[i] as number)));
-      volts = next;
-      if (moved <= SETTLED_V) break;
+      let bent = false;
+      for (const n of on) {
+        const volts = across(n, next);
+        const shift = Math.abs(volts - (loadV[n] as number));
+        loadV[n] = volts;
+        const { load } = loads[n] as (typeof loads)[number];
+        if (off.has(n) || isStraight(load, volts, metal.seriesOhm[n] as number)) continue;
+        bent = true;
+        moved = Math.max(moved, shift);
+      }
+      if (!bent || moved <= SETTLED_V) break;
     }
-    const bodies = new Map<string, number>();
-    for (const { child, ground } of this.#grounds) if (ground !== null) bodies.set(ground, flow[child] as number);
-    return { name: state, volts, currents, bodies, batteries, starved };
+    return this.#answer(state, drafts, metal, {
+      solved,
+      offsetV,
+      loadV,
+      starved: new Set([...off].map((n) => (loads[n] as (typeof loads)[number]).draft)),
+      nodes: nodes.length,
+    });
   }
 
   /** Volts between where a load's path begins and where it ends, in a solved state. */
-  sourceV(draft: Draft, solved: SolvedState): number {
-    const { nodes } = draft;
+  sourceV({ nodes }: Draft, solved: SolvedState): number {
     if (nodes === null) return NaN;
-    const from = solved.volts[this.#index.get(nodes.from) as number] as number;
-    const to = nodes.to === null ? 0 : (solved.volts[this.#index.get(nodes.to) as number] as number);
-    return from - to;
+    return this.voltsAt(nodes.from, solved) - (nodes.to === null ? 0 : this.voltsAt(nodes.to, solved));
   }
 
-  voltsAt(name: string, solved: SolvedState): number {
-    return solved.volts[this.#index.get(name) as number] as number;
+  voltsAt(name: string, { volts }: SolvedState): number {
+    return volts[this.wiring.numberOf.get(name) as number] as number;
+  }
+
+  /** What a node is joined to, by name. */
+  #joinedOf(name: string): number {
+    const { joined, numberOf } = this.wiring;
+    return joined[numberOf.get(name) as number] as number;
+  }
+
+  #solve(perOhm: Float64Array, drivenA: Float64Array): SolvedNodes {
+    const solved = solveNodes({ analysis: this.analysis, perOhm, drivenA });
+    // Metal leads from every node to the root: `parseLoom` sees to it.
+    if (!solved.definite) throw new Error(`nothing holds node ${solved.nodeIndex}`);
+    return solved;
+  }
+
+  /** Volts that 1 A makes that enters at one node and leaves at another, by what nodes are joined to. */
+  #volts(factor: SolvedNodes['factor'], into: number, out: number): Float64Array {
+    const { unknown, nodeOf, nodeCount } = this.analysis;
+    const sides = new Float64Array(nodeOf.length);
+    const [i, j] = [unknown[into] as number, unknown[out] as number];
+    if (i >= 0) sides[i] = 1;
+    if (j >= 0) sides[j] = i === j ? 0 : -1;
+    const x = solveSymmetric({ factor, sides, into: sides });
+    const volts = new Float64Array(nodeCount);
+    for (let u = 0; u < nodeOf.length; u++) volts[nodeOf[u] as number] = x[u] as number;
+    return volts;
+  }
+
+  /** Where charging currents leave the grounds and come back to them. */
+  #chargingPoints(): readonly { of: 'alternator' | 'isolator'; into: number; out: number }[] {
+    const { alternator, isolator } = this.#loom.supply;
+    const points: { of: 'alternator' | 'isolator'; into: number; out: number }[] = [];
+    if (alternator !== undefined) {
+      const { battery, ground } = alternator;
+      const [into, out] = [this.#joinedOf(node.negative(battery)), this.#joinedOf(node.ground(ground))];
+      points.push({ of: 'alternator', into, out });
+    }
+    if (isolator !== undefined) {
+      const [a, b] = isolator.between;
+      points.push({ of: 'isolator', into: this.#joinedOf(node.negative(b)), out: this.#joinedOf(node.negative(a)) });
+    }
+    return points;
+  }
+
+  /** The charging current of a state in A, by where it comes from. */
+  chargingA(state: string, of: 'alternator' | 'isolator'): number {
+    const { alternator, isolator } = this.#loom.supply;
+    const given = this.#loom.states[state] as Loom['states'][string];
+    if (of === 'isolator') return given.isolator === 'closed' ? (isolator?.current ?? 0) : 0;
+    if (alternator === undefined || given.alternator === 'off') return 0;
+    return given.alternator === 'full' ? alternator.current : alternator.idleCurrent;
+  }
+
+  /** Volts of each node above what it is joined to. */
+  #offsets(state: string): Float64Array {
+    const { volts } = this.#loom.states[state] as Loom['states'][string];
+    const offsetV = new Float64Array(this.nodes.length);
+    for (const { name, post, branch } of this.wiring.batteries) if (branch < 0) offsetV[post] = volts[name] as number;
+    return offsetV;
+  }
+
+  #batteryEmf(state: string, perOhm: Float64Array, drivenA: Float64Array): void {
+    const { volts, atRest = {} } = this.#loom.states[state] as Loom['states'][string];
+    for (const { name, branch } of this.wiring.batteries) {
+      if (branch < 0) continue;
+      const restV = atRest[name];
+      if (restV === undefined) perOhm[branch] = 1 / LEAST_OHM;
+      drivenA[branch] = (perOhm[branch] as number) * (restV ?? volts[name] ?? 0);
+    }
+  }
+
+  #answer(
+    state: string,
+    drafts: readonly Draft[],
+    { perOhm, charging }: Metal,
+    found: {
+      readonly solved: SolvedNodes;
+      readonly offsetV: Float64Array;
+      readonly loadV: Float64Array;
+      readonly starved: ReadonlySet<number>;
+      readonly nodes: number;
+    },
+  ): SolvedState {
+    const { joined, draftOf, wayOf, metalCount, loads, batteries, ways, from, to } = this.wiring;
+    const { solved, offsetV, loadV, starved } = found;
+    const { nodeV, factor } = solved;
+    // What is left of a current by rounding is none.
+    const quietA = 1e-13 * solved.branchA.reduce((most, amps) => Math.max(most, Math.abs(amps)), 0);
+    const branchA = solved.branchA.map((amps) => (Math.abs(amps) <= quietA ? 0 : amps));
+    const volts = Float64Array.from(offsetV, (above, v) => (nodeV[joined[v] as number] as number) + above);
+    const currents = new Float64Array(drafts.length);
+    const extraA = new Float64Array(drafts.length);
+    const wayA = new Float64Array(ways.length);
+    for (let k = 0; k < metalCount; k++) {
+      const draft = draftOf[k] as number;
+      if (draft < 0) wayA[wayOf[k] as number] = branchA[k] as number;
+      else currents[draft] = branchA[k] as number;
+    }
+    for (const { draft, branch } of loads) currents[draft] = branchA[branch] as number;
+    for (const { of, voltsPerA } of charging) {
+      const amps = this.chargingA(state, of);
+      if (amps === 0) continue;
+      for (let k = 0; k < metalCount; k++) {
+        const draft = draftOf[k] as number;
+        if (draft < 0 || drafts[draft]?.kind !== 'strap') continue;
+        const [a, b] = [joined[from[k] as number] as number, joined[to[k] as number] as number];
+        const share = Math.abs((perOhm[k] as number) * ((voltsPerA[a] as number) - (voltsPerA[b] as number)));
+        if (share > LEAST_SHARE) extraA[draft] = (extraA[draft] as number) + amps * Math.min(1, tidy(share));
+      }
+    }
+    return {
+      name: state,
+      volts,
+      currents,
+      ways: wayA,
+      extraA,
+      batteries: new Map(
+        batteries.map(({ name, post, negative, at }) => {
+          const currentA = at.reduce((all, { branch, begins }) => {
+            const amps = branchA[branch] as number;
+            return begins ? all + amps : all - amps;
+          }, 0);
+          return [name, { currentA, supplyV: (volts[post] as number) - (volts[negative] as number) }];
+        }),
+      ),
+      starved,
+      loadV,
+      offsetV,
+      nodeV,
+      branchA,
+      factor,
+    };
   }
 }
 
-function ohmOf(edge: Edge, ohms: readonly PathOhm[]): number {
-  if (edge.draft < 0) return edge.ohm;
-  const { outOhm, backOhm } = ohms[edge.draft] as PathOhm;
-  return outOhm + backOhm;
-}
+// A share of a charging current below this is rounding; one within 1e-9 of the whole is the whole.
+const LEAST_SHARE = 1e-9;
+const tidy = (share: number): number => (Math.abs(share - 1) < 1e-9 ? 1 : share);
 
-/** Current of a load behind a resistance, or null where it cannot be fed. */
-function settled(load: DraftLoad, supplyV: number, seriesOhm: number): number | null {
-  if (!(supplyV > 0)) return null;
-  if (load.kind === 'constant-current') return load.currentA * seriesOhm < supplyV ? load.currentA : null;
-  const out = [{ name: 'path', resistanceOhm: seriesOhm }];
-  const solved = solvePath({ supplyV, outParts: out, returnParts: [], load });
-  return solved.possible ? solved.currentA : null;
-}
+const sum = ({ outOhm, backOhm }: PathOhm): number => outOhm + backOhm;
 
-/** Edges in an order in which each comes after all below it. */
-function leavesFirst(edges: readonly Edge[], count: number): readonly Edge[] {
-  const below = new Int32Array(count);
-  const up: (Edge | undefined)[] = Array.from({ length: count });
-  for (const edge of edges) {
-    below[edge.parent] = (below[edge.parent] as number) + 1;
-    up[edge.child] = edge;
-  }
-  const order: Edge[] = [];
-  const ready = edges.filter(({ child }) => below[child] === 0);
-  for (let i = 0; i < ready.length; i++) {
-    const edge = ready[i] as Edge;
-    order.push(edge);
-    const left = (below[edge.parent] as number) - 1;
-    below[edge.parent] = left;
-    const next = up[edge.parent];
-    if (left === 0 && next !== undefined) ready.push(next);
-  }
-  return order;
+/** The load with the fewest volts for what it asks. */
+function leastOf(dark: readonly number[], loadV: Float64Array, { seriesOhm }: Metal, { loads }: Wiring): number {
+  const need = (n: number): number => {
+    const load = loads[n]?.load;
+    const ohm = Math.max(seriesOhm[n] as number, 1e-9);
+    if (load?.kind === 'constant-current') return load.currentA * ohm;
+    return load?.kind === 'constant-power' ? 2 * Math.sqrt(load.powerW * ohm) : 0;
+  };
+  const rate = (n: number): number => (loadV[n] as number) / Math.max(need(n), 1e-12);
+  return dark.reduce((worst, n) => (rate(n) < rate(worst) ? n : worst), dark[0] as number);
 }

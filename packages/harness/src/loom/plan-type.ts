@@ -227,12 +227,30 @@ export interface PlannedBundle {
   readonly factorRule: string;
 }
 
+/** A way between two points of the grounds. */
+export interface PlannedWay {
+  /** Its circuit, or `ground NAME`, `body NAME to OTHER`, `stray NAME to OTHER`: the key of its current in a state. */
+  readonly name: string;
+  /** Points at its ends, as in `PlannedState.nodes`. */
+  readonly from: string;
+  readonly to: string;
+  /**
+   * `strap`, `cable` (of a battery) and `wire` (of a controller) are circuits. `body` has the joint of its stud in it,
+   * unless a `joint` of its own leads from the stud to the metal. A `stray` way was not laid for current.
+   */
+  readonly kind: 'strap' | 'cable' | 'wire' | 'body' | 'joint' | 'stray';
+  readonly circuit: string | null;
+  readonly resistanceOhm: number;
+  /** Current in A that it bears: of a circuit where it lies, of a stray way as the file gives it; else null. */
+  readonly bearsA: number | null;
+}
+
 /** A ground point and its way to the next. */
 export interface PlannedGround {
   readonly name: string;
   readonly place: string;
   readonly to: string | null;
-  /** By body, by a strap (whose circuit is named), or the root of all. */
+  /** Its first way: by body, by a strap (whose circuit is named), or the root of all. Further ones are in `ways`. */
   readonly by: 'body' | 'strap' | 'root';
   readonly circuit: string | null;
   readonly jointOhm: number;
@@ -256,13 +274,13 @@ export interface LoadInState {
 /** One state, solved. */
 export interface PlannedState {
   readonly name: string;
-  /** Volts at the posts of each battery, as the file gives them. */
+  /** Volts at the posts of each battery: as the file gives them, or as they follow from its volts at rest. */
   readonly batteries: readonly { readonly name: string; readonly supplyV: number; readonly currentA: number }[];
   /** Volts of every node against the root of the grounds. */
   readonly nodes: Readonly<Record<string, number>>;
   /**
-   * Current in A of every circuit that carries any, by its name; and of ground points whose way on is the body, as
-   * `ground NAME`. Of a strap or ground: positive towards the next point, so negative where it runs the other way.
+   * Current in A of every circuit that carries any, by its name; and of the ways of the grounds that are no circuits, by
+   * theirs. Of a strap or way: positive towards its second point, so negative where it runs the other way.
    */
   readonly currents: Readonly<Record<string, number>>;
   /** Every load that is on. */
@@ -301,6 +319,8 @@ export interface LoomPlan {
   readonly channels: readonly PlannedChannel[];
   readonly relays: readonly PlannedRelay[];
   readonly grounds: readonly PlannedGround[];
+  /** Every way between points of the grounds, battery posts and controllers' grounds among them. */
+  readonly ways: readonly PlannedWay[];
   readonly states: readonly PlannedState[];
   readonly readings: readonly ExpectedReading[];
   /** Worst first, then by subject. */

@@ -1,7 +1,7 @@
 import { type Draft, draftsOf, node } from './draft.js';
 import { Bundling } from './bundling.js';
 import { findingsOf } from './findings.js';
-import { Network, type PathOhm, type SolvedState } from './network.js';
+import { type Metal, Network, type PathOhm, type SolvedState } from './network.js';
 import { planned } from './planned.js';
 import type { LoomPlan } from './plan-type.js';
 import { readingsOf } from './readings.js';
@@ -18,11 +18,11 @@ const GROW_ONLY_AFTER = 8;
  *
  * Use it on what `parseLoom` has read. Sizes, bundles and currents depend on each other: thicker wires make room in a
  * bundle and lose fewer volts. They are gone through until a round changes nothing; from the ninth round on a size may
- * only grow, so that this ends. Whether it did is said (`settled`). Shared feeders and shared ways back are added up;
- * rings of supply or ground are for the solver of networks. Nothing depends on the order of the file.
+ * only grow, so that this ends. Whether it did is said (`settled`). In each round every state is solved as one network,
+ * with shared feeders, shared ways back and all loops of the grounds; in the end each ground is lost in turn. Nothing
+ * depends on the order of the file.
  *
- * $$V_\mathrm{load} = V_\mathrm{battery} - \sum_\mathrm{feeders} I R - I_\mathrm{load} R_\mathrm{path}
- * - \sum_\mathrm{grounds} I R$$
+ * $$\sum_k g_k\,(v_i - v_k) + \sum_l I_l(v_i - v_l) = 0 \quad\text{at each point } i$$
  *
  * @param loom what `parseLoom` gives
  * @returns the plan, with every finding
@@ -45,21 +45,22 @@ function settle(loom: Loom): Settled {
   let around: Surroundings[] = [];
   let keys: string[] = [];
   let ohms: PathOhm[] = drafts.map((draft) => pathOhm(draft, sizer, null));
-  let states = stateNames.map((name) => network.solve(name, drafts, ohms));
+  let metal = network.metal(ohms);
+  let states = stateNames.map((name) => network.solve(name, drafts, metal));
   let rounds = 0;
   let agreed = false;
   while (rounds < MOST_ROUNDS && !agreed) {
     rounds++;
     const sizes = sized.map((one) => one?.size ?? -1);
     bundling.judge(sized, around, states);
-    const farthestOhm = network.farthestOhm(ohms);
+    const farthestOhm = network.farthestOhm(metal);
     const next = drafts.map((draft, i) =>
       surroundings(
         loom,
         draft,
         i,
         network,
-        ohms,
+        metal,
         states,
         bundling,
         rounds > GROW_ONLY_AFTER ? (sizes[i] ?? 0) : 0,
@@ -80,9 +81,25 @@ function settle(loom: Loom): Settled {
     around = next;
     keys = nextKeys;
     ohms = drafts.map((draft, i) => pathOhm(draft, sizer, now[i] as Sized));
-    states = stateNames.map((name) => network.solve(name, drafts, ohms));
+    const newMetal = network.metal(ohms);
+    const earlier = states;
+    metal = newMetal;
+    states = stateNames.map((name, s) => network.solve(name, drafts, newMetal, earlier[s]));
   }
-  return { loom, drafts, sizer, sized: sized as Sized[], around, bundling, network, ohms, states, rounds, agreed };
+  return {
+    loom,
+    drafts,
+    sizer,
+    sized: sized as Sized[],
+    around,
+    bundling,
+    network,
+    ohms,
+    metal,
+    states,
+    rounds,
+    agreed,
+  };
 }
 
 /** Resistance of a path, wires hot. */
@@ -105,7 +122,7 @@ function surroundings(
   draft: Draft,
   i: number,
   network: Network,
-  ohms: readonly PathOhm[],
+  metal: Metal,
   states: readonly SolvedState[],
   bundling: Bundling,
   floor: number,
@@ -113,14 +130,16 @@ function surroundings(
   before: Surroundings | undefined,
 ): Surroundings {
   const { nodes, load } = draft;
-  const batteryV = (state: SolvedState): number => {
-    const volts = (loom.states[state.name] as Loom['states'][string]).volts;
-    return draft.battery === null ? Math.min(...Object.values(volts)) : (volts[draft.battery] ?? 0);
-  };
+  const batteryV = ({ batteries }: SolvedState): number =>
+    draft.battery === null
+      ? Math.min(...[...batteries.values()].map(({ supplyV }) => supplyV))
+      : (batteries.get(draft.battery)?.supplyV ?? 0);
   let currentA = 0;
   let sharedDropV = 0;
   let sourcesV: number[] = [];
-  let sourceOhm = draft.battery === null ? 0 : (loom.supply.batteries[draft.battery]?.resistance ?? 0);
+  const given = network.wiring.batteries.find(({ name }) => name === draft.battery);
+  // The resistance of a battery at rest is in the network already.
+  let sourceOhm = given === undefined || given.branch >= 0 ? 0 : given.resistanceOhm;
   for (const state of states) {
     if (load !== null && (nodes === null ? draft.on.length > 0 : true) && !draft.on.includes(state.name)) continue;
     if (load !== null && nodes !== null) {
@@ -130,20 +149,19 @@ function surroundings(
       currentA = Math.max(currentA, state.currents[i] ?? 0);
     } else {
       sourcesV.push(batteryV(state));
-      currentA = Math.max(currentA, Math.abs(state.currents[i] ?? 0) + (draft.extraA[state.name] ?? 0));
+      currentA = Math.max(currentA, Math.abs(state.currents[i] ?? 0) + (state.extraA[i] ?? 0));
     }
   }
   if (load?.kind === 'constant-current') ({ currentA } = load);
   if (draft.kind === 'sensor') sourcesV = [5];
   if (sourcesV.length === 0) sourcesV = states.map(batteryV);
   if (draft.battery !== null && nodes !== null) {
-    sourceOhm += network.ohmToRoot(nodes.from, ohms);
     const negative = node.negative(draft.battery);
     // Of a feeder the short may be to any metal: as far from the battery as a ground point can be, by way of the root.
     sourceOhm +=
       nodes.to !== null
-        ? network.ohmBetween(nodes.to, negative, ohms)
-        : farthestOhm + network.ohmToRoot(negative, ohms);
+        ? network.ohmBetween(nodes.from, nodes.to, metal)
+        : network.ohmBetween(nodes.from, negative, metal) + farthestOhm + network.ohmToRoot(negative, metal);
   }
   const way = bundling.placeOf(i);
   const here: Surroundings = {

@@ -12,6 +12,7 @@ import type {
   PlannedProtection,
   PlannedRelay,
   PlannedState,
+  PlannedWay,
   PlannedWire,
 } from './plan-type.js';
 import type { Loom, LoomLoad } from './schema.js';
@@ -38,12 +39,12 @@ export function planned(settled: Settled): LoomPlan {
     channels: channelsOf(settled),
     relays: relaysOf(settled),
     grounds: groundsOf(settled),
+    ways: plannedWays(settled),
     states: stateList,
     readings: [],
     findings: [],
     settled: { rounds, mostRounds: MOST_ROUNDS, agreed },
     notJudged: [
-      'Rings of supply cables or grounds, and what a lost ground does: supply and grounds are taken as trees.',
       'The share of current between two batteries and an alternator: volts at the posts are given by state.',
       'A charging current is added to the current of the straps that it may pass, whichever way it runs; it is not in the volts of a state.',
       'The current of a relay coil in the fuse before its contact (0.1 to 0.3 A) is left out of that fuse.',
@@ -486,8 +487,32 @@ function groundsOf({ loom, drafts, ohms }: Settled): readonly PlannedGround[] {
     });
 }
 
+/** Every way between points of the grounds, by name. */
+function plannedWays({ network, drafts, ohms, sized }: Settled): readonly PlannedWay[] {
+  const kinds = { negative: 'cable', strap: 'strap', ground: 'wire' } as const;
+  const circuits = drafts.flatMap(({ name, kind, nodes }, i): PlannedWay[] => {
+    if (kind !== 'strap' || nodes === null) return [];
+    const { outOhm, backOhm } = ohms[i] as Settled['ohms'][number];
+    return [
+      {
+        name,
+        from: nodes.from,
+        to: nodes.load,
+        kind: kinds[name.slice(0, name.indexOf(' ')) as keyof typeof kinds],
+        circuit: name,
+        resistanceOhm: outOhm + backOhm,
+        bearsA: sized[i]?.ampacityA ?? null,
+      },
+    ];
+  });
+  const ways = network.wiring.ways.map(({ name, from, to, kind, ohm, bearsA }): PlannedWay => {
+    return { name, from, to, kind, circuit: null, resistanceOhm: ohm, bearsA };
+  });
+  return [...circuits, ...ways].sort((a, b) => (a.name < b.name ? -1 : 1));
+}
+
 function stateOf(settled: Settled, s: number): PlannedState {
-  const { loom, drafts, ohms, network } = settled;
+  const { drafts, ohms, network } = settled;
   const state = settled.states[s] as Settled['states'][number];
   const nodes: [string, number][] = network.nodes.map((name, i) => [name, state.volts[i] as number]);
   const currents: [string, number][] = [];
@@ -512,13 +537,13 @@ function stateOf(settled: Settled, s: number): PlannedState {
       backDropV: minusV - network.voltsAt(node.negative(draft.battery), state),
     });
   });
-  for (const [ground, currentA] of state.bodies) if (currentA !== 0) currents.push([node.ground(ground), currentA]);
-  const volts = (loom.states[state.name] as Loom['states'][string]).volts;
+  network.wiring.ways.forEach(({ name }, w) => {
+    const currentA = state.ways[w] as number;
+    if (currentA !== 0) currents.push([name, currentA]);
+  });
   return {
     name: state.name,
-    batteries: Object.keys(loom.supply.batteries)
-      .sort()
-      .map((name) => ({ name, supplyV: volts[name] as number, currentA: state.batteries.get(name) ?? 0 })),
+    batteries: [...state.batteries].map(([name, solved]) => ({ name, ...solved })),
     nodes: byName(nodes),
     currents: byName(currents),
     loads,

@@ -81,22 +81,20 @@ export function readingsOf({ drafts }: Settled, plan: LoomPlan): readonly Expect
             : 'the file gives its current, not its resistance',
     });
   });
-  for (const ground of plan.grounds) {
-    if (ground.by !== 'body') continue;
-    const key = `ground ${ground.name}`;
-    const most = busiest(plan, key);
+  for (const way of plan.ways) {
+    if (way.kind !== 'body' && way.kind !== 'joint') continue;
+    const most = busiest(plan, way.name);
     if (most === null) continue;
     // The probes go so that the reading is above 0: where it runs the other way they change places.
-    const flowA = states.get(most)?.currents[key] ?? 0;
+    const flowA = states.get(most)?.currents[way.name] ?? 0;
     const currentA = Math.abs(flowA);
-    const ends = [key, `ground ${ground.to ?? ''}`] as const;
     list.push({
-      name: `${key}: millivolts over joint and body`,
+      name: `${way.name}: millivolts over ${way.kind === 'joint' ? 'its joint' : 'joint and body'}`,
       kind: 'millivolts',
       state: most,
-      circuit: key,
-      probes: flowA < 0 ? [ends[1], ends[0]] : ends,
-      value: currentA * ground.resistanceOhm * 1000,
+      circuit: way.name,
+      probes: flowA < 0 ? [way.to, way.from] : [way.from, way.to],
+      value: currentA * way.resistanceOhm * 1000,
       because: null,
       currentA,
     });

@@ -140,6 +140,17 @@ export function brokenReferences(data: unknown): readonly Broken[] {
     }
     if (Array.isArray(protection)) protection.forEach((one, i) => inLine(one, [...path, 'protection', i]));
   }
+  const linked = new Set<unknown>();
+  for (const [name, value] of Object.entries(fieldsOf(supply['links']))) {
+    const path = ['supply', 'links', name];
+    const { between, protection } = fieldsOf(value);
+    referAll('battery', between, [...path, 'between']);
+    if (Array.isArray(between)) for (const battery of between) linked.add(battery);
+    if (Array.isArray(between) && between.length === 2 && between[0] === between[1]) {
+      add([...path, 'between', 1], 'must be another battery than the first.');
+    }
+    inLine(protection, [...path, 'protection']);
+  }
   for (const [name, value] of Object.entries(fieldsOf(file['routes']))) {
     const { from, to } = fieldsOf(value);
     refer('place', from, ['routes', name, 'from']);
@@ -251,11 +262,19 @@ export function brokenReferences(data: unknown): readonly Broken[] {
     }
   }
   for (const [name, value] of Object.entries(maps.state)) {
-    const volts = fieldsOf(fieldsOf(value)['volts']);
+    const state = fieldsOf(value);
+    const [volts, atRest] = [fieldsOf(state['volts']), fieldsOf(state['atRest'])];
     for (const battery of Object.keys(volts)) refer('battery', battery, ['states', name, 'volts', battery]);
+    for (const battery of Object.keys(atRest)) refer('battery', battery, ['states', name, 'atRest', battery]);
     for (const battery of Object.keys(maps.battery)) {
-      if (own(volts, battery) === undefined) {
+      const atPosts = own(volts, battery) !== undefined;
+      if (own(atRest, battery) !== undefined) {
+        if (atPosts) add(['states', name, 'atRest', battery], 'has its volts at the posts already: one of them.');
+      } else if (!atPosts) {
         add(['states', name, 'volts'], `needs the volts of ${battery}.`, null, 'missing');
+      } else if (linked.has(battery)) {
+        const why = 'a battery in parallel needs its volts in atRest: its resistance decides what it carries.';
+        add(['states', name, 'volts', battery], why);
       }
     }
   }
@@ -265,18 +284,30 @@ export function brokenReferences(data: unknown): readonly Broken[] {
 
 type Add = (path: Path, message: string, likely?: string | null, rule?: Problem['rule']) => void;
 
-/** Ground points: each leads to one other, all to the same last one, by the body or by a strap. */
+/**
+ * Ground points: each leads to one other, all to the same last one, by the body or by a strap; further ways may lead
+ * anywhere.
+ */
 function grounds(
   map: Fields,
   add: Add,
-  refer: (kind: 'ground', value: unknown, path: Path) => value is string,
+  refer: (kind: 'ground' | 'battery', value: unknown, path: Path) => value is string,
   standsAt: (value: unknown, path: Path) => void,
 ): void {
   const roots: string[] = [];
   const next = new Map<string, string>();
   for (const [name, value] of Object.entries(map)) {
-    const { place, to, body, strap } = fieldsOf(value);
+    const { place, to, body, strap, bonds } = fieldsOf(value);
     standsAt(place, ['grounds', name, 'place']);
+    if (Array.isArray(bonds)) {
+      bonds.forEach((bond: unknown, i) => {
+        const path = ['grounds', name, 'bonds', i];
+        const { to: other, battery } = fieldsOf(bond);
+        if (other !== undefined) refer('ground', other, [...path, 'to']);
+        if (other === name) add([...path, 'to'], 'must be another ground point than its own.');
+        if (battery !== undefined) refer('battery', battery, [...path, 'battery']);
+      });
+    }
     const ways = [body, strap].filter((way) => way !== undefined).length;
     if (to === undefined) {
       roots.push(name);
@@ -298,7 +329,10 @@ function grounds(
     );
   });
   ring(next, (name) => {
-    add(['grounds', name, 'to'], 'leads back to itself: ground points form a tree here.');
+    add(
+      ['grounds', name, 'to'],
+      'leads back to itself: the first ways of all points end at one; put the way that closes the loop under bonds.',
+    );
   });
 }
 

@@ -35,11 +35,35 @@ const inLine = z.union([
 ]);
 
 /** A way to another ground point: through the body, or by a strap that the plan sizes. */
-const bond = {
+const way = {
   to: name('the ground point that it leads to').optional(),
   body: ohm().optional().describe('Resistance of the body or frame from here to there'),
   strap: metres().optional().describe('Length of a strap or cable from here to there; its size is chosen'),
 };
+
+/** A further way from a ground point: a second strap, a second piece of body, a strap to a battery's negative post. */
+const bond = z.union([
+  z.strictObject({
+    to: name('another ground point'),
+    body: ohm().describe('Resistance of the body or frame from here to there'),
+  }),
+  z.strictObject({
+    to: name('another ground point'),
+    strap: metres().describe('Length of a strap or cable from here to there; its size is chosen'),
+  }),
+  z.strictObject({
+    battery: name('a battery, to whose negative post it leads'),
+    strap: metres().describe('Length of a strap or cable from here to there; its size is chosen'),
+  }),
+  z.strictObject({
+    to: name('another ground point'),
+    stray: quantity('resistanceOhm', { above: 0, max: 1e6 }).describe(
+      'Resistance of what ties both together though it was not laid for current: a throttle cable, a shield, a hinge',
+    ),
+    bears: amps().describe('Current above which it is harmed'),
+    note: z.string().optional(),
+  }),
+]);
 
 const battery = z.strictObject({
   place: name('a place'),
@@ -67,6 +91,13 @@ const isolator = z.strictObject({
   protection: z.tuple([inLine, inLine]).describe('At the end of each battery: both ends are alive'),
 });
 
+/** A cable between the positive posts of two batteries that stand in parallel. */
+const link = z.strictObject({
+  between: z.tuple([name('a battery'), name('another battery')]),
+  cable: metres().describe('Length from post to post; its size is chosen'),
+  protection: inLine.describe('In the cable, at the end of the first'),
+});
+
 const place = z.strictObject({
   x: quantity('xM').describe('Forward from the rear axle'),
   y: quantity('yM').describe('To the left of the middle'),
@@ -85,7 +116,8 @@ const route = z.strictObject({
 const ground = z.strictObject({
   place: name('a place'),
   joint: ohm().describe('Resistance of stud and ring terminals to the metal'),
-  ...bond,
+  ...way,
+  bonds: z.array(bond).min(1).max(20).optional().describe('Further ways from here; they may close loops'),
   note: z.string().optional(),
 });
 
@@ -213,6 +245,9 @@ const item = z.discriminatedUnion('kind', [loadItem, sensorItem, switchItem]);
 
 const state = z.strictObject({
   volts: named(quantity('supplyV', { above: 0, max: 1000 })).describe('At the posts of each battery'),
+  atRest: named(quantity('supplyV', { above: 0, max: 1000 }))
+    .optional()
+    .describe('Volts of a battery without load, instead of volts: those at its posts follow from its resistance'),
   alternator: z.enum(['off', 'idle', 'full']),
   isolator: z.enum(['open', 'closed']),
   note: z.string().optional(),
@@ -244,6 +279,9 @@ const rules = z.strictObject({
   feederDrop: quantity('dropV', { above: 0 }).describe('What a feeder of a fuse box or controller may lose'),
   strapDrop: quantity('dropV', { above: 0 }).describe('What a strap or negative cable may lose'),
   signalDrop: quantity('dropV', { above: 0 }).describe('What a wire of a sensor or a coil may lose'),
+  sensorShift: quantity('dropV', { above: 0 })
+    .optional()
+    .describe('What the ground of a sensor may stand off that of its controller; not judged unless given'),
   unfused: metres().describe('Most wire between a source and its first fuse'),
   coilDriverDrop: quantity('driverDropV', { min: 0 }).describe('Lost in what switches a relay coil'),
   ratio: z
@@ -261,6 +299,7 @@ export const loomSchema = z.strictObject({
     batteries: named(battery),
     alternator: alternator.optional(),
     isolator: isolator.optional(),
+    links: named(link).optional().describe('Cables between batteries that stand in parallel'),
   }),
   places: named(place),
   routes: named(route),
@@ -284,3 +323,4 @@ export type LoomFrom = z.output<typeof from>;
 export type LoomReturn = z.output<typeof back>;
 export type LoomInLine = z.output<typeof inLine>;
 export type LoomRules = Loom['rules'];
+export type LoomBond = z.output<typeof bond>;

@@ -1,6 +1,6 @@
 import type { Bundling } from './bundling.js';
 import type { Draft } from './draft.js';
-import type { Network, PathOhm, SolvedState } from './network.js';
+import type { Metal, Network, PathOhm, SolvedState } from './network.js';
 import type { Loom } from './schema.js';
 import type { Sized, Sizer, Surroundings } from './size-draft.js';
 
@@ -17,6 +17,7 @@ export interface Settled {
   readonly bundling: Bundling;
   readonly network: Network;
   readonly ohms: readonly PathOhm[];
+  readonly metal: Metal;
   readonly states: readonly SolvedState[];
   readonly rounds: number;
   readonly agreed: boolean;
