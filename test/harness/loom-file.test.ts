@@ -162,7 +162,7 @@ describe('a bad loom file', () => {
     [
       'no fuse and no reason',
       change([
-        '    protection: { fuse: bolt-in-fuse-sf51, at: service bay, rerating: 95 %, resistance: 0.4 mΩ, clearWithin: 5 s }\n    family',
+        '    protection: { fuse: bolt-in-fuse-sf51, at: service bay, rerating: 95 %, resistance: 0.4 mΩ, melting: 9000 A²s, clearWithin: 5 s }\n    family',
         '    family',
       ]),
       'rear box:',
@@ -211,7 +211,7 @@ describe('a bad loom file', () => {
     [
       'a fuse without its own data',
       change([
-        'rerating: 95 %, resistance: 0.4 mΩ, clearWithin: 5 s }\n    family',
+        'rerating: 95 %, resistance: 0.4 mΩ, melting: 9000 A²s, clearWithin: 5 s }\n    family',
         'resistance: 0.4 mΩ, clearWithin: 5 s }\n    family',
       ]),
       'rear box:',

@@ -149,6 +149,100 @@ describe('the auditor', () => {
   });
 });
 
+describe('fuses in a row', () => {
+  /** Blade fuses up to 30 A, and above: per cent of the rating, soonest and latest opening in s, typed again. */
+  const BLADE = [
+    [110, 360000, null],
+    [135, 0.75, 600],
+    [160, 0.25, 50],
+    [200, 0.15, 5],
+    [350, 0.04, 0.5],
+    [600, null, 0.1],
+  ] as const;
+  const along = (points: readonly (readonly [number, number])[], percent: number): number => {
+    const i = points.findIndex(([at]) => percent <= at);
+    const [a, b] = [points[i - 1]!, points[i]!];
+    return a[1] * (b[1] / a[1]) ** (Math.log(percent / a[0]) / Math.log(b[0] / a[0]));
+  };
+  /** Whether a blade fuse surely opens before another, by trying currents up to where the band of that one ends. */
+  const apart = (down: number, up: number, mostA: number): boolean => {
+    const soonest = BLADE.flatMap(([percent, s]) => (s === null ? [] : [[percent, s] as const]));
+    const latest = BLADE.flatMap(([percent, , s]) => (s === null ? [] : [[percent, s] as const]));
+    if (1.35 * down > 1.1 * up) return false;
+    for (let currentA = 1.35 * down * 1.0001; currentA < Math.min(3.5 * up, mostA); currentA *= 1.001) {
+      const byThen =
+        currentA > 6 * down ? ((6 * down) ** 2 * 0.1) / currentA ** 2 : along(latest, (100 * currentA) / down);
+      const notBefore = currentA <= 1.1 * up ? 360000 : along(soonest, (100 * currentA) / up);
+      if (byThen >= notBefore) return false;
+    }
+    return true;
+  };
+  /** Typical melting I²t of blade fuses in A²s, from memory, typed again. */
+  const MELTING: Readonly<Record<number, number>> = { 15: 340, 20: 520, 25: 1080, 30: 1510 };
+  it('the fuses of a box behind a blade fuse are judged one by one', () => {
+    const chained = structuredClone(loom) as {
+      rules: { feederDrop: number };
+      fuseBoxes: Record<string, { from: object; protection?: object; takes?: object }>;
+    };
+    chained.rules.feederDrop = 1;
+    delete chained.fuseBoxes['front box']!.takes;
+    const { protection: _, ...box } = chained.fuseBoxes['dash box']!;
+    chained.fuseBoxes['dash box'] = { ...box, from: { box: 'front box', position: 20 } };
+    const other = planLoom(chained as unknown as Loom);
+    const up = other.fuses.find(({ name }) => name === 'front box 20')!.ratingA!;
+    expect(Object.keys(MELTING).map(Number)).toContain(up);
+    let judged = 0;
+    for (const { name, ratingA, box: of } of other.fuses) {
+      if (of !== 'dash box' || ratingA === null) continue;
+      const kept = apart(ratingA, up, 1e9) && (6 * ratingA) ** 2 * 0.1 <= 0.48 * MELTING[up]!;
+      const said = other.findings.find(({ rule, about }) => rule === 'selectivity' && about.name === name);
+      expect(said === undefined, name).toBe(kept);
+      if (said !== undefined) expect(said).toMatchObject({ severity: 'warn', about: { kind: 'fuse' } });
+      judged++;
+    }
+    expect(judged).toBeGreaterThan(8);
+    expect(other.findings.some(({ rule }) => rule === 'selectivity')).toBe(true);
+  });
+  it('pairs of which nothing tells are named, and no others', () => {
+    const open = plan.notJudged.filter((sentence) => sentence.startsWith('Which opens first'));
+    expect(open.some((sentence) => sentence.includes('dash box 10'))).toBe(true);
+    expect(open.some((sentence) => sentence.includes('power module A1'))).toBe(true);
+    // Of these the file gives the melting I²t of the fuse before them.
+    expect(open.some((sentence) => /front box 1|rear box 1/.test(sentence))).toBe(false);
+    expect(plan.findings.some(({ rule }) => rule === 'selectivity')).toBe(false);
+    const weak = structuredClone(loom) as { fuseBoxes: Record<string, { protection: { melting?: number } }> };
+    // 48 % of it: 624 A²s, and a 15 A blade may let 90² · 0.1 = 810 A²s through, one of 10 A 360 A²s.
+    weak.fuseBoxes['front box']!.protection.melting = 1300;
+    const other = planLoom(weak as unknown as Loom);
+    const said = other.findings.filter(({ rule }) => rule === 'selectivity').map(({ about }) => about.name);
+    const large = other.fuses.filter(({ box, ratingA }) => box === 'front box' && ratingA !== null && ratingA >= 15);
+    expect(said.sort()).toEqual(large.map(({ name }) => name).sort());
+    expect(large.length).toBeGreaterThan(3);
+  });
+  it('a box behind an output is never kept apart from it by a fuse that is slower', () => {
+    const chained = structuredClone(loom) as {
+      rules: { feederDrop: number };
+      fuseBoxes: Record<string, { from: object; protection?: object }>;
+      controllers: Record<string, { channels: Record<string, object> }>;
+      items: Record<string, object>;
+    };
+    chained.rules.feederDrop = 1;
+    chained.items['heater fan'] = { ...chained.items['heater fan'], from: { box: 'front box', position: 21 } };
+    Object.assign(chained.controllers['power module']!.channels['A4']!, { current: 40, settings: [30] });
+    const { protection: _, ...box } = chained.fuseBoxes['dash box']!;
+    chained.fuseBoxes['dash box'] = { ...box, from: { controller: 'power module', channel: 'A4' } };
+    const other = planLoom(chained as unknown as Loom);
+    expect(other.channels.find(({ name }) => name === 'power module A4')!.settingA).toBe(30);
+    const said = other.findings.filter(({ rule }) => rule === 'selectivity').map(({ about }) => about.name);
+    // The output opens 0.2 s after 30 A are passed. A blade fuse has surely opened by then from 200 to 600 % on: 0.5 s
+    // are printed at 350 %, 0.1 s at 600 %, and straight between them 0.2 s lies near 476 %, so 6.3 A.
+    const fuses = other.fuses.filter(({ box: of, ratingA }) => of === 'dash box' && ratingA !== null);
+    for (const { name, ratingA } of fuses) expect(said.includes(name), name).toBe(ratingA! > 6.3);
+    expect(said.length).toBeGreaterThan(1);
+    expect(said.length).toBeLessThan(fuses.length);
+  });
+});
+
 describe('against the general circuit simulator', () => {
   it.each(['cranking', 'night and rain', 'rescue'])('every node in state %s', async (state) => {
     const { text, names } = netlist(plan, state);

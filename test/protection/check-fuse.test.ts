@@ -314,11 +314,77 @@ describe('independent', () => {
         const low = fuseOpeningTime({ family: bladeFuse, ratingA: down, currentA });
         const high = fuseOpeningTime({ family: bladeFuse, ratingA: up, currentA });
         if (low.mayNeverOpen ? high.shortestBasis !== 'bound' && currentA > up * 1.1 : high.shortestS === null) break;
-        if (!low.mayNeverOpen && (low.longestS as number) >= (high.shortestS as number)) break;
+        // Above its last printed current, 600 %, in 0.1 s, the one downstream lets no more through than there.
+        const byThen = currentA > 6 * down ? ((6 * down) ** 2 * 0.1) / currentA ** 2 : (low.longestS as number);
+        if (!low.mayNeverOpen && byThen >= (high.shortestS as number)) break;
         search = currentA;
       }
       expectWithin(found, search, 2e-3);
     }
+  });
+});
+
+describe('two fuses in a row', () => {
+  const row = (down: number, upstream: NonNullable<CheckFuseInput['upstream']>, prospectiveA: number) =>
+    checkFuse({ ...base, ratingA: down, prospectiveA, upstream });
+  const main40 = { name: 'main', family: bladeFuse, ratingA: 40 };
+  const main100 = { name: 'main', family: boltInFuseSf30, ratingA: 100 };
+  // 600 % of the rating in 0.1 s (type C, from memory below 35 A), against 48 % (guide of 2017, one of 100 pulses) of a
+  // typical melting I²t.
+  it.each([
+    // 30² · 0.1 = 90 A²s against 0.48 · 3300 = 1584.
+    [5, main40, 'kept', 90, 1584],
+    // 60² · 0.1 = 360 A²s; the melting I²t from a fuse's own data.
+    [10, { ...main100, meltingI2tA2s: 9000 }, 'kept', 360, 4320],
+    [10, { ...main100, meltingI2tA2s: 700 }, 'not-kept', 360, 336],
+  ] as const)('%d A at 900 A by I²t', (down, upstream, verdict, letA2s, bearsA2s) => {
+    const result = row(down, upstream, 900);
+    expect(result.selectivity).toBe(verdict);
+    const check = named(result, 'opens before');
+    expectWithin(check.value as number, letA2s, 1e-12);
+    expectWithin(check.limit as number, bearsA2s, 1e-12);
+    expect(check).toMatchObject({ unit: 'A²s', ok: verdict === 'kept' });
+  });
+  it('are judged by their bands where these tell', () => {
+    // 20 A may take 600 s at 27 A and 50 s at 32 A, where 40 A carries; at 54 A the one may take some 3.5 s, the other
+    // open after 0.75 s.
+    const near = row(20, main40, 900);
+    expect(near.selectivity).toBe('not-kept');
+    expect(near.selectiveUpToA).toBeGreaterThanOrEqual(44);
+    expect(near.selectiveUpToA).toBeLessThan(54);
+    expect(named(near, 'opens before')).toMatchObject({ unit: 'A', ok: false });
+    expect(row(20, main40, 40).selectivity).toBe('kept');
+  });
+  it('are left open where nothing is printed', () => {
+    const open = row(10, main100, 900);
+    expect(open.selectivity).toBe('not-printed');
+    expect(open.selectiveUpToA).toBe(600);
+    expect(named(open, 'opens before').because).toContain('no melting');
+    expect(row(10, main100, 600).selectivity).toBe('kept');
+    expect(checkFuse(base).selectivity).toBeNull();
+  });
+  it('more current never mends it, more melting I²t never harms it', () => {
+    const rank = { kept: 2, 'not-printed': 1, 'not-kept': 0 };
+    fc.assert(
+      fc.property(
+        fc.constantFrom(1, 3, 5, 10, 20, 40),
+        fc.constantFrom(30, 60, 100, 150),
+        fc.double({ min: 10, max: 3000, noNaN: true }),
+        fc.double({ min: 1, max: 3, noNaN: true }),
+        fc.double({ min: 1, max: 1e5, noNaN: true }),
+        (down, ratingA, mostA, k, meltingI2tA2s) => {
+          const up = { ...main100, ratingA, meltingI2tA2s };
+          const verdict = row(down, up, mostA).selectivity ?? 'not-kept';
+          expect(rank[row(down, up, k * mostA).selectivity ?? 'not-kept']).toBeLessThanOrEqual(rank[verdict]);
+          const better = row(down, { ...up, meltingI2tA2s: k * meltingI2tA2s }, mostA).selectivity ?? 'not-kept';
+          expect(rank[better]).toBeGreaterThanOrEqual(rank[verdict]);
+        },
+      ),
+    );
+  });
+  it('a melting I²t is above 0', () => {
+    const upstream = { ...main100, meltingI2tA2s: 0 };
+    expectInputError(() => checkFuse({ ...base, upstream }), 'upstream.meltingI2tA2s', 'above');
   });
 });
 

@@ -2,6 +2,7 @@ import { type Check, checkRelay, makeCheck } from 'loomwright';
 import { ratioOf } from '../schema/tables.js';
 import type { Settled } from './settled.js';
 import type { Finding, LoomPlan, Severity, Subject } from './plan-type.js';
+import { type Pair, pairFindings } from './selectivity.js';
 import { contactLoad } from './planned.js';
 import type { Loom } from './schema.js';
 
@@ -22,8 +23,8 @@ const CURES: Readonly<Record<string, string>> = {
 };
 
 /** Every finding of a plan, the worst first. */
-export function findingsOf(settled: Settled, plan: LoomPlan): readonly Finding[] {
-  const list: Finding[] = [];
+export function findingsOf(settled: Settled, plan: LoomPlan, pairs: readonly Pair[]): readonly Finding[] {
+  const list: Finding[] = [...pairFindings(pairs)];
   circuits(settled, plan, list);
   channelsAndRelays(plan, list);
   switches(settled, plan, list);

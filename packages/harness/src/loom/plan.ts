@@ -7,6 +7,7 @@ import type { LoomPlan } from './plan-type.js';
 import { readingsOf } from './readings.js';
 import type { Loom } from './schema.js';
 import { MOST_ROUNDS, type Settled, wireOhm } from './settled.js';
+import { openPairs, pairsOf } from './selectivity.js';
 import { type Sized, Sizer, type Surroundings } from './size-draft.js';
 
 /** Rounds after which a size may no longer shrink. */
@@ -32,7 +33,13 @@ const GROW_ONLY_AFTER = 8;
 export function planLoom(loom: Loom): LoomPlan {
   const settled = settle(loom);
   const plan = planned(settled);
-  return { ...plan, readings: readingsOf(settled, plan), findings: findingsOf(settled, plan) };
+  const pairs = pairsOf(plan);
+  return {
+    ...plan,
+    readings: readingsOf(settled, plan),
+    findings: findingsOf(settled, plan, pairs),
+    notJudged: [...plan.notJudged, ...openPairs(pairs)],
+  };
 }
 
 function settle(loom: Loom): Settled {

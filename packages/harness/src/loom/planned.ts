@@ -54,7 +54,6 @@ export function planned(settled: Settled): LoomPlan {
             'What an overload or a short does to the insulation until a fuse opens: the rules name no temperature that it bears for a while (bears).',
           ]
         : []),
-      'Selectivity: which of two fuses in a row opens first.',
       'Volts at the peak or at the first current of a load: fuses and channels are judged by them, volts by the running current.',
       'The heat around a switch: its rating is taken as the file gives it.',
       'Wires of sensors and buses: their size is mechanical or given; their signals are not judged here.',

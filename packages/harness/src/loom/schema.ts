@@ -27,6 +27,9 @@ const inLine = z.union([
       .optional()
       .describe('Share of the rating left in its heat, from its own data: for families without a curve'),
     resistance: ohm().optional().describe('Its resistance hot, from its own data: for families without a figure'),
+    melting: quantity('meltingI2tA2s', { above: 0 })
+      .optional()
+      .describe('Its typical melting I²t, from its own data: tells which of two fuses in a row opens first'),
     clearWithin: quantity('clearWithinS', { above: 0 })
       .optional()
       .describe('Time within which it must clear a short at the far end; that of the rules unless given'),

@@ -18,7 +18,9 @@ import { ADIABATIC_S, type FusedWire, needFusedWire, steadyTempC } from './fused
 import { type LetThrough, letThroughOf, strain } from './let-through.js';
 import { OVERLOAD_RULES, overloadChecks, overloadIsMet, type OverloadRule } from './overload.js';
 import { type PulseI2tInput, pulseOf } from './pulse-i2t.js';
-import { selectiveUpToA } from './selectivity.js';
+import { type Selectivity, selectivityOf, type SelectivityVerdict, type UpstreamFuse } from './selectivity.js';
+
+export type { SelectivityVerdict, UpstreamFuse } from './selectivity.js';
 
 /** A pulse that the fuse must bear: an inrush, a start. */
 export interface FusePulse extends PulseI2tInput {
@@ -28,13 +30,6 @@ export interface FusePulse extends PulseI2tInput {
   readonly count: number;
   /** Time in s from one to the next, at least 0: the shares of the guides hold from 10 s on. */
   readonly restS: number;
-}
-
-/** A fuse nearer to the battery, which must not open first. */
-export interface UpstreamFuse {
-  readonly name: string;
-  readonly family: FuseFamily;
-  readonly ratingA: number;
 }
 
 /** A circuit that a fuse protects. What is left out is not judged, and the answer says so. */
@@ -93,8 +88,10 @@ export interface JudgedFuse {
   readonly mayNeverOpenTempC: number | null;
   /** The wire against the longest opening at each current; empty where no wire is given. */
   readonly letThrough: readonly LetThrough[];
-  /** Largest current in A up to which the fuse upstream is sure to stay whole; null where none is given. */
+  /** Largest current in A up to which the bands keep the fuse upstream whole; null where none is given. */
   readonly selectiveUpToA: number | null;
+  /** Whether it stays whole at every current that can flow; null where none is given. */
+  readonly selectivity: SelectivityVerdict | null;
   /** What was not judged because nothing was said of it. */
   readonly notJudged: readonly string[];
 }
@@ -129,6 +126,7 @@ export function needCircuit(fn: string, circuit: FuseCircuit): number {
     needText(fn, 'upstream.name', upstream.name);
     needFamily(fn, upstream.family, 'upstream.family');
     needRating(fn, upstream.family, upstream.ratingA, 'upstream.ratingA');
+    if (upstream.meltingI2tA2s !== undefined) needMoreThan(fn, 'upstream.meltingI2tA2s', upstream.meltingI2tA2s);
   }
   return ambientShare(fn, family, ambientTempC, circuit.ambientFactor);
 }
@@ -147,8 +145,9 @@ export function judgeFuse(fn: string, circuit: FuseCircuit, ratingA: number, sha
     checks.push(...wireChecks(circuit, ratingA, wire, mayNeverOpenTempC, letThrough));
   }
   checks.push(farShortCheck(circuit, ratingA));
-  const upTo = upstream === undefined ? null : selectiveUpToA(family, ratingA, upstream.family, upstream.ratingA);
-  checks.push(...supplyChecks(circuit, ratingA, upTo));
+  const selective =
+    upstream === undefined ? null : selectivityOf(family, ratingA, upstream, circuit.prospectiveA ?? farShortA);
+  checks.push(...supplyChecks(circuit, selective));
   return {
     ratingA,
     checks,
@@ -161,7 +160,8 @@ export function judgeFuse(fn: string, circuit: FuseCircuit, ratingA: number, sha
     mayNeverOpenA,
     mayNeverOpenTempC,
     letThrough,
-    selectiveUpToA: upTo,
+    selectiveUpToA: selective?.upToA ?? null,
+    selectivity: selective?.verdict ?? null,
     notJudged: notJudged(circuit),
   };
 }
@@ -320,8 +320,8 @@ function farShortCheck({ family, farShortA, clearWithinS }: FuseCircuit, ratingA
 }
 
 /** What the supply and the fuse upstream ask. */
-function supplyChecks(circuit: FuseCircuit, ratingA: number, upTo: number | null): Check[] {
-  const { family, prospectiveA, systemV, upstream, farShortA } = circuit;
+function supplyChecks(circuit: FuseCircuit, selective: Selectivity | null): Check[] {
+  const { family, prospectiveA, systemV } = circuit;
   const status: SourceStatus = family.status;
   const checks: Check[] = [];
   if (prospectiveA !== undefined) {
@@ -354,20 +354,6 @@ function supplyChecks(circuit: FuseCircuit, ratingA: number, upTo: number | null
       }),
     );
   }
-  if (upstream !== undefined) {
-    const wanted = prospectiveA ?? farShortA;
-    checks.push(
-      makeCheck({
-        name: `opens before ${upstream.name}`,
-        value: upTo,
-        limit: wanted,
-        unit: 'A',
-        sense: 'atLeast',
-        source: family.source,
-        sourceStatus: limitsOf(family, ratingA).status,
-        because: 'by the printed bands; above that current they do not say which of the two opens',
-      }),
-    );
-  }
+  if (selective !== null) checks.push(selective.check);
   return checks;
 }

@@ -15,7 +15,14 @@ export {
   type OverloadRule,
 } from './choose-fuse.js';
 export type { BandBasis } from './fuse-band.js';
-export type { FuseCircuit, FusePulse, JudgedFuse, OverloadVerdict, UpstreamFuse } from './fuse-circuit.js';
+export type {
+  FuseCircuit,
+  FusePulse,
+  JudgedFuse,
+  OverloadVerdict,
+  SelectivityVerdict,
+  UpstreamFuse,
+} from './fuse-circuit.js';
 export type { FollowedWire, FusedWire } from './fused-wire.js';
 export { fuseOpeningTime, type FuseOpeningTimeInput, type FuseOpeningTimeResult } from './fuse-opening-time.js';
 export type { LetThrough } from './let-through.js';

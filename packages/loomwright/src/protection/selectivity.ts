@@ -1,28 +1,102 @@
-import type { FuseFamily } from '../table/index.js';
+import { type Check, makeCheck } from '../check/index.js';
+import { type FuseFamily, fusePulses } from '../table/index.js';
+import { figure } from './figure.js';
 import { bandAt, edgeOf } from './fuse-band.js';
-import { limitsOf } from './fuse-data.js';
+import { limitsOf, meltingI2tOf } from './fuse-data.js';
+
+/** A fuse nearer to the battery, which must not open first. */
+export interface UpstreamFuse {
+  readonly name: string;
+  readonly family: FuseFamily;
+  readonly ratingA: number;
+  /** Its typical melting I²t in A²s, from its own data; the family's figure where left out. Above 0. */
+  readonly meltingI2tA2s?: number;
+}
 
 /**
- * Largest current in A up to which the printed bands keep two fuses in series apart: the one downstream must have
- * opened before the one upstream may. Above the upstream fuse's last printed shortest time nothing is said.
+ * Which of two fuses in a row opens first. `kept`: the one downstream, at every current that can flow. `not-kept`: at
+ * some current the one upstream may open with it or before it. `not-printed`: above some current nothing tells.
  */
-export function selectiveUpToA(down: FuseFamily, downA: number, up: FuseFamily, upA: number): number {
-  const downLimits = limitsOf(down, downA);
-  const upLimits = limitsOf(up, upA);
-  const upEdge = edgeOf(upLimits, 'shortest');
-  const downEdge = edgeOf(downLimits, 'longest');
-  const carriesA = ((upEdge[0] as readonly [number, number])[0] / 100) * upA;
-  const lastA = ((upEdge[upEdge.length - 1] as readonly [number, number])[0] / 100) * upA;
-  const firstA = ((downEdge[0] as readonly [number, number])[0] / 100) * downA;
+export type SelectivityVerdict = 'kept' | 'not-kept' | 'not-printed';
+
+/** Two fuses in a row, judged up to a current. */
+export interface Selectivity {
+  readonly verdict: SelectivityVerdict;
+  /** Largest current in A up to which their bands keep them apart. */
+  readonly upToA: number;
+  readonly check: Check;
+}
+
+/**
+ * Two fuses in a row: the one downstream must have opened before the one upstream may. Up to the last printed current
+ * of the one upstream the bands tell. Above it, what the one downstream lets through is held against the share of the
+ * other's melting I²t that a fuse may see a few times in its life. Above the last printed current of the one
+ * downstream its let-through is taken not to grow (common practice).
+ */
+export function selectivityOf(family: FuseFamily, ratingA: number, up: UpstreamFuse, mostA: number): Selectivity {
+  const downLimits = limitsOf(family, ratingA);
+  const upLimits = limitsOf(up.family, up.ratingA);
+  const amps = ([percent, timeS]: readonly [number, number], of: number) => [(percent / 100) * of, timeS] as const;
+  const upEdge = edgeOf(upLimits, 'shortest').map((point) => amps(point, up.ratingA));
+  const downEdge = edgeOf(downLimits, 'longest').map((point) => amps(point, ratingA));
+  const lastA = (upEdge[upEdge.length - 1] as readonly [number, number])[0];
+  const [endA, endS] = downEdge[downEdge.length - 1] as readonly [number, number];
+  const letS = (currentA: number): number =>
+    currentA > endA ? endS * (endA / currentA) ** 2 : (bandAt(downLimits, currentA / ratingA).longestS as number);
+  const upToA = apartUpToA(upEdge, downEdge, letS, (currentA) => bandAt(upLimits, currentA / up.ratingA).shortestS);
+  // The most that is let through at any current above those that the bands tell of.
+  const letA2s = Math.max(
+    ...[lastA, endA, ...downEdge.map(([currentA]) => currentA)]
+      .filter((currentA) => currentA >= lastA || currentA === endA)
+      .map((currentA) => currentA * currentA * letS(currentA)),
+  );
+  const melting = up.meltingI2tA2s ?? meltingI2tOf(up.family, up.ratingA);
+  const firstA = (downEdge[0] as readonly [number, number])[0];
+  const byBands = mostA <= upToA || upToA < lastA || firstA > lastA;
+  const share = (fusePulses.rows[0] as readonly [number, number])[1];
+  const bearsA2s = melting === null ? null : share * melting;
+  const check = makeCheck({
+    name: `opens before ${up.name}`,
+    source: family.source,
+    sourceStatus: downLimits.status === 'published' ? 'common-practice' : downLimits.status,
+    ...(byBands || bearsA2s === null
+      ? {
+          value: upToA,
+          limit: mostA,
+          unit: 'A',
+          sense: 'atLeast',
+          because: byBands
+            ? 'by the printed bands; above that current the one nearer to the battery may open with it'
+            : 'no band is printed above that current, and no melting I²t of the one nearer to the battery is known',
+        }
+      : {
+          value: letA2s,
+          limit: bearsA2s,
+          unit: 'A²s',
+          sense: 'atMost',
+          because: `above ${figure(lastA)} A, where the printed band of ${up.name} ends: what is let through against ${100 * share} % of its melting I²t`,
+        }),
+  });
+  const verdict = check.ok ? 'kept' : byBands || bearsA2s !== null ? 'not-kept' : 'not-printed';
+  return { verdict, upToA, check };
+}
+
+/** Largest current up to which one edge stays below the other; at most the last printed one of the fuse upstream. */
+function apartUpToA(
+  upEdge: readonly (readonly [currentA: number, timeS: number])[],
+  downEdge: readonly (readonly [currentA: number, timeS: number])[],
+  letS: (currentA: number) => number,
+  shortestS: (currentA: number) => number | null,
+): number {
+  const carriesA = (upEdge[0] as readonly [number, number])[0];
+  const lastA = (upEdge[upEdge.length - 1] as readonly [number, number])[0];
+  const firstA = (downEdge[0] as readonly [number, number])[0];
   // Below its first printed longest time the fuse downstream may never open: the other must carry that for good.
   if (firstA > carriesA) return carriesA;
   /** ln of upstream's shortest over downstream's longest: above 0 they keep apart. */
-  const apart = (currentA: number): number => {
-    const { shortestS } = bandAt(upLimits, currentA / upA);
-    const { longestS } = bandAt(downLimits, currentA / downA);
-    return Math.log((shortestS as number) / (longestS as number));
-  };
-  const points = [...upEdge.map(([percent]) => (percent / 100) * upA), ...downEdge.map(([p]) => (p / 100) * downA)]
+  const apart = (currentA: number): number => Math.log((shortestS(currentA) as number) / letS(currentA));
+  const points = [...upEdge, ...downEdge]
+    .map(([currentA]) => currentA)
     .filter((currentA) => currentA >= firstA && currentA <= lastA)
     .sort((a, b) => a - b);
   let before = firstA;
