@@ -36,3 +36,13 @@ export {
   type WarningRow,
 } from './warning-limits.js';
 export type { WarningErrors } from './warning-straits.js';
+export {
+  groundOffsetError,
+  type GroundOffsetErrorInput,
+  type GroundOffsetErrorResult,
+  type OffsetPair,
+  type SensorOffset,
+} from './ground-offset-error.js';
+export type { OffsetCure, OffsetLoad } from './ground-offset-cures.js';
+export type { OffsetConverter, OffsetError, OffsetScale, OffsetSensor } from './ground-offset-sensor.js';
+export type { GroundPiece } from './ground-web.js';

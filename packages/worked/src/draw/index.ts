@@ -3,6 +3,7 @@ export { bundleSection, type BundleSectionInput } from './bundle-section.js';
 export { canTrunk, type CanTrunkInput } from './can-trunk.js';
 export { crankingLadder, type CrankingLadderInput } from './cranking-ladder.js';
 export { cutPlan, type CutPlanInput } from './cut-plan.js';
+export { type HeatCell, heatMatrix, type HeatMatrixInput } from './heat-matrix.js';
 export { heatSection, type HeatSectionInput, type SectionWire } from './heat-section.js';
 export { pinCircuit, type PinCircuitInput, type PinPart } from './pin-circuit.js';
 export { type RangeRow, ruleRange, type RuleRangeInput } from './rule-range.js';

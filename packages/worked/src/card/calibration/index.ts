@@ -1,7 +1,9 @@
 export { cellList } from './cell-list.js';
 export { faultBandsCard } from './fault-bands.js';
+export { groundOffsetErrorCard, type GroundOffsetShown } from './ground-offset-error.js';
 export { linearSensorCard } from './linear-sensor.js';
 export { lookUpCard } from './look-up.js';
+export { offsetLoadsText, offsetSensorsText, piecesText } from './offset-lists.js';
 export { sharedSensorCard } from './shared-sensor.js';
 export { calibrationTableCard } from './table.js';
 export { switchingBandCard } from './switching-band.js';
