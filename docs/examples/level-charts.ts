@@ -1,6 +1,8 @@
 import type {
   AdaptSenderDesign,
+  CalibrationCell,
   LadderSenderResult,
+  LevelCalibration,
   SaddleTankInput,
   SaddleTankResult,
   TankVolumeResult,
@@ -204,3 +206,75 @@ export function litresByLevel({ strapping, volumeL, totalL }: TankVolumeResult, 
     chosen: { x: levelMm, y: volumeL, label: `${Math.floor(volumeL * 10) / 10} L` },
   };
 }
+
+/** What a gauge shows over the reading: the curve through the cans, the table's straight lines, and the cans. */
+export function cansAndCells(found: LevelCalibration, unit: string, noughtAtL: number): ChartSpec {
+  const shown = (volumeL: number): number => Math.max(0, volumeL - noughtAtL);
+  return {
+    title: 'Litres shown by the reading: cans, curve and table',
+    x: { label: 'Reading', unit },
+    y: { label: 'Shown', unit: 'L' },
+    series: [
+      {
+        name: 'table',
+        points: found.cells.map((cell): [number, number] => [cell.readingValue, cell.shownL]),
+        colour: 'copper',
+        as: 'both',
+        labelAt: Math.floor(found.cells.length / 2),
+        labelSide: found.cells[0] !== undefined && found.cells[0].shownL > 0 ? 'above' : 'below',
+      },
+      {
+        name: '',
+        points: found.curve.map((point): [number, number] => [point.readingValue, shown(point.volumeL)]),
+        colour: 'soft',
+        as: 'line',
+      },
+      {
+        name: '',
+        points: found.cans.map((can): [number, number] => [can.readingValue, shown(can.totalL)]),
+        colour: 'text',
+        as: 'dots',
+      },
+    ],
+  };
+}
+
+/** What is shown at each can less what is there: a bar each, over the band of the litres. */
+export function canBars({ cans }: LevelCalibration): ChartSpec {
+  const most = Math.max(...cans.map(({ errorL, bandL }) => Math.max(Math.abs(errorL), bandL))) * 1.1 || 1;
+  return {
+    title: 'Shown less what was put in, and the band of the litres',
+    x: { label: 'Put in', unit: 'L' },
+    y: { label: 'Off by', unit: 'L', domain: [-most, most] },
+    bands: [
+      {
+        name: '',
+        colour: 'verdigris',
+        points: cans.map(({ totalL, bandL }): [number, number, number] => [totalL, -bandL, bandL]),
+      },
+    ],
+    series: [
+      {
+        name: '',
+        points: cans.map(({ totalL, errorL }): [number, number] => [totalL, errorL]),
+        colour: 'copper',
+        as: 'dots',
+      },
+      {
+        name: '',
+        points: cans.flatMap(({ totalL, errorL }): [number, number][] => [
+          [totalL, 0],
+          [totalL, errorL],
+          [totalL, 0],
+        ]),
+        colour: 'copper',
+        as: 'line',
+        dash: '',
+      },
+    ],
+  };
+}
+
+/** The cells of a gauge as those of any table, so that they can be copied the same way. */
+export const levelCells = ({ cells }: LevelCalibration): readonly CalibrationCell[] =>
+  cells.map(({ readingValue, shownL }) => ({ inValue: readingValue, outValue: shownL }));

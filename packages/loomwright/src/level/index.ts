@@ -22,3 +22,14 @@ export type { SaddleFault } from './saddle-faults.js';
 export type { SaddleLobe } from './saddle-split.js';
 export { type SaddlePoint, saddleTank, type SaddleTankInput, type SaddleTankResult } from './saddle-tank.js';
 export { type TankRow, tankVolume, type TankVolumeInput, type TankVolumeResult } from './tank-volume.js';
+export {
+  calibrateLevel,
+  type CalibrateLevelInput,
+  type CalibrateLevelResult,
+  type LevelCalibration,
+  type LevelCell,
+} from './calibrate-level.js';
+export type { LevelCan } from './can-fit.js';
+export type { CanRow } from './can-rows.js';
+export type { LevelWarning } from './can-warnings.js';
+export type { DeadZone } from './can-zones.js';

@@ -1,4 +1,5 @@
 export { adaptSenderCard } from './adapt.js';
+export { calibrateLevelCard, canList } from './calibrate.js';
 export { ladderSenderCard } from './ladder.js';
 export { evenStrapping, litreList } from './lists.js';
 export { senderNetworkCard } from './network.js';
