@@ -102,6 +102,61 @@ describe('a circuit file', () => {
   });
 });
 
+describe('the load of a circuit', () => {
+  const solved = (load: string) => {
+    const parsed = parseCircuit(
+      change(/^load:\n(?: {2}.*\n)+/m, `load: ${load}\n`).replace('stock: [', 'stock: [10 mm², '),
+    );
+    if (!parsed.ok) throw new Error(parsed.problems.map((p) => problemLine('x', p)).join('\n'));
+    const { feed } = sizeCircuit(parsed.circuit);
+    if (!feed.possible) throw new Error(feed.because);
+    return feed.solved;
+  };
+  /** Current of each kind from the volts at it, by its law in plain arithmetic. */
+  const kinds: [string, string, (loadV: number) => number][] = [
+    ['a plain resistance', '{ kind: resistance, resistance: 3 Ω }', (v) => v / 3],
+    // I ~ V^0.55, as rerating of lamps has it.
+    ['a lamp', '{ kind: lamp, power: 55 W, ratedVoltage: 13.2 V }', (v) => (55 / 13.2) * (v / 13.2) ** 0.55],
+    [
+      'LEDs behind a driver',
+      '{ kind: LED driver, power: 60 W, efficiency: 88 %, leastVolts: 8 V }',
+      (v) => 60 / 0.88 / v,
+    ],
+    // Copper, straight through −234.5 °C.
+    [
+      'a cold coil',
+      '{ kind: coil, resistance: 4 Ω, ratedAt: 20 °C, coilTemperature: -20 °C }',
+      (v) => v / ((4 * 214.5) / 254.5),
+    ],
+    [
+      'a starter solenoid that pulls in',
+      '{ kind: starter solenoid, pullIn: 3 Ω, holdIn: 12 Ω, stage: pull in }',
+      (v) => v / 3 + v / 12,
+    ],
+    ['one that holds', '{ kind: starter solenoid, pullIn: 3 Ω, holdIn: 12 Ω, stage: hold }', (v) => v / 12],
+    [
+      'a heater that is switched fast',
+      '{ kind: switched fast, load: { kind: resistance, resistance: 2 Ω }, duty: 30 % }',
+      (v) => v / 2,
+    ],
+  ];
+  it.each(kinds)('%s draws what its law says at the volts that it gets', (_, load, currentA) => {
+    const { loadV, currentA: ours } = solved(load);
+    expect(Math.abs(ours / currentA(loadV) - 1)).toBeLessThan(1e-9);
+  });
+  it('the wire of one that is switched fast is judged by its r.m.s. current', () => {
+    const { rmsA, currentA } = solved(
+      '{ kind: switched fast, load: { kind: resistance, resistance: 2 Ω }, duty: 30 % }',
+    );
+    expect(Math.abs(rmsA / (currentA * Math.sqrt(0.3)) - 1)).toBeLessThan(1e-12);
+  });
+  it('a motor of constant torque on a bridge takes its rated current while it is on the supply', () => {
+    const motor =
+      'windingResistance: 0.3 Ω, speedConstant: 200, ratedCurrent: 5 A, ratedVoltage: 13 V, torque: constant';
+    expect(solved(`{ kind: motor on a bridge, ${motor}, bridgeResistance: 20 mΩ, duty: 60 % }`).currentA).toBe(5);
+  });
+});
+
 describe('a bad circuit file', () => {
   const cases: [string, string, Partial<Problem> & { message?: unknown }][] = [
     ['a missing field', change(/^supply: .*\n/m, ''), { field: 'supply', rule: 'missing' }],
@@ -166,6 +221,19 @@ describe('a bad circuit file', () => {
       'a driver that takes more volts than there are',
       change('driverDrop: 0.3 V', 'driverDrop: 30 V'),
       { field: 'relay.driverDrop', rule: 'rule' },
+    ],
+    [
+      'a motor beyond its stall',
+      change(
+        /^load:\n(?: {2}.*\n)+/m,
+        'load: { kind: motor, windingResistance: 1 Ω, speedConstant: 200, ratedCurrent: 20 A, ratedVoltage: 13 V, torque: constant }\n',
+      ),
+      { field: 'load.ratedCurrent', rule: 'rule' },
+    ],
+    [
+      'a load within a load that is none',
+      change(/^load:\n(?: {2}.*\n)+/m, 'load: { kind: switched fast, load: { kind: lmap }, duty: 20 % }\n'),
+      { field: 'load.load.kind', rule: 'choice', likely: 'lamp' },
     ],
     ['text that is no YAML', 'a: [1, 2\nb: {', { rule: 'syntax' }],
     ['a key given twice', `${EXAMPLE}\nsupply: 12 V\n`, { rule: 'syntax' }],

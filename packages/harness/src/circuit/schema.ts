@@ -66,7 +66,7 @@ export const circuitSchema = z
     judgedAt: z
       .array(quantity('supplyV', { above: 0 }))
       .describe('Other supply voltages at which the drop is judged; may be empty'),
-    load: trade.load,
+    load: trade.circuitLoad,
     out: z.array(part).min(1).describe('From the supply to the load, in order'),
     return: z.array(part).describe('From the load back to the supply, in order'),
     rules: z.strictObject({
@@ -120,6 +120,16 @@ export const circuitSchema = z
     }
     if (value.relay !== undefined && value.relay.driverDrop > value.relay.supply) {
       issue(['relay', 'driverDrop'], 'must be at most supply.');
+    }
+    const { load } = value;
+    if (
+      (load.kind === 'motor' || load.kind === 'motor on a bridge') &&
+      load.ratedCurrent * load.windingResistance >= load.ratedVoltage
+    ) {
+      issue(
+        ['load', 'ratedCurrent'],
+        'must be below ratedVoltage over windingResistance, its current when it is stalled.',
+      );
     }
     const balance = ['cover', 'coverConductivity', 'altitude', 'bundleShare'] as const;
     const given = balance.filter((key) => value.rules[key] !== undefined);

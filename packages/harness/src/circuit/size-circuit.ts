@@ -16,7 +16,7 @@ import {
   type SizeFeedResult,
 } from 'loomwright';
 import { ampacityTableOf, basisOf, budgetOf, coverOf, wireLimitsOf } from '../schema/tables.js';
-import { loadOf } from '../schema/load-of.js';
+import { circuitLoadOf } from '../schema/load-of.js';
 import type { Circuit } from './schema.js';
 
 /** A circuit with its answer. */
@@ -60,7 +60,7 @@ function inputOf(circuit: Circuit): SizeFeedInput {
     supplyV: circuit.supply,
     outParts: circuit.out.map((part) => partOf(part, 'out')),
     returnParts: circuit.return.map((part) => partOf(part, 'back') as FeedPart),
-    load: loadOf(circuit.load),
+    load: circuitLoadOf(circuit.load),
     resistanceBasis: basisOf(rules.wire),
     ...(rules.stock === undefined ? {} : { stock: rules.stock.map((s) => s.areaMm2 ?? s.awg ?? s.saeGauge ?? '') }),
     limits: {

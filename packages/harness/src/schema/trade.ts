@@ -83,18 +83,70 @@ export const ambient = quantity('ambientTempC', { min: -60, max: 200 });
 export const continuousShare = quantity('continuousFraction', { above: 0, max: 1 });
 export const fuseTemperature = quantity('fuseTempC', { min: -40, max: 125 });
 
-/** What the end of a circuit draws. */
-export const load = z.discriminatedUnion('kind', [
+const motor = {
+  windingResistance: quantity('windingResistanceOhm', { above: 0 }),
+  speedConstant: z.number().positive().describe('rpm per volt of back-EMF'),
+  ratedCurrent: quantity('ratedCurrentA', { above: 0 }),
+  ratedVoltage: quantity('ratedV', { above: 0 }),
+  torque: z.enum(['constant', 'speed squared']),
+};
+
+const plainLoads = [
   z.strictObject({ kind: z.literal('constant current'), current: quantity('currentA', { above: 0 }) }),
   z.strictObject({ kind: z.literal('resistance'), resistance: quantity('resistanceOhm', { above: 0 }) }),
   z.strictObject({ kind: z.literal('constant power'), power: quantity('powerW', { above: 0 }) }),
+  z.strictObject({ kind: z.literal('motor'), ...motor }),
+] as const;
+
+/** What the end of a circuit of a vehicle draws. */
+export const load = z.discriminatedUnion('kind', [...plainLoads]);
+
+/**
+ * More kinds, for one circuit on its own. A heater once warm is a `resistance`, electronics behind a capacitor are
+ * `constant power`: what sets them apart is their first current, which is not judged there.
+ */
+const steadyLoads = [
+  ...plainLoads,
   z.strictObject({
-    kind: z.literal('motor'),
-    windingResistance: quantity('windingResistanceOhm', { above: 0 }),
-    speedConstant: z.number().positive().describe('rpm per volt of back-EMF'),
-    ratedCurrent: quantity('ratedCurrentA', { above: 0 }),
-    ratedVoltage: quantity('ratedV', { above: 0 }),
-    torque: z.enum(['constant', 'speed squared']),
+    kind: z.literal('lamp'),
+    power: quantity('ratedPowerW', { above: 0 }),
+    ratedVoltage: quantity('ratedV', { above: 0 }).describe('At which it takes that power'),
+  }),
+  z.strictObject({
+    kind: z.literal('LED driver'),
+    power: quantity('powerW', { above: 0 }).describe('Of the LEDs'),
+    efficiency: quantity('efficiencyFraction', { above: 0, max: 1 }),
+    leastVolts: quantity('leastV', { min: 0 }).describe('Below it, it does not work'),
+  }),
+  z.strictObject({
+    kind: z.literal('coil'),
+    resistance: quantity('resistanceOhm', { above: 0 }),
+    ratedAt: quantity('ratedTempC', { min: -60, max: 200 }).describe('Temperature of that resistance'),
+    coilTemperature: quantity('coilTempC', { min: -60, max: 200 }).describe('Cold it draws the most'),
+  }),
+  z.strictObject({
+    kind: z.literal('starter solenoid'),
+    pullIn: quantity('resistanceOhm', { above: 0 }).describe('Winding that lets go once the contact has closed'),
+    holdIn: quantity('resistanceOhm', { above: 0 }).describe('Winding that stays'),
+    stage: z.enum(['pull in', 'hold']),
+  }),
+] as const;
+
+const duty = quantity('dutyFraction', { above: 0, max: 1 }).describe('Share of the time that it is on');
+
+/** What the end of one circuit draws. */
+export const circuitLoad = z.discriminatedUnion('kind', [
+  ...steadyLoads,
+  z.strictObject({
+    kind: z.literal('motor on a bridge'),
+    ...motor,
+    bridgeResistance: quantity('resistanceOhm', { min: 0 }).describe('Of the two switches in its way'),
+    duty,
+  }),
+  z.strictObject({
+    kind: z.literal('switched fast'),
+    load: z.discriminatedUnion('kind', [...steadyLoads]).describe('What is switched on and off, whole'),
+    duty,
   }),
 ]);
 
