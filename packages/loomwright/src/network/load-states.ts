@@ -2,11 +2,12 @@ import { type Load, settle } from '../load/load.js';
 import type { NetworkLoad } from './element.js';
 import { loadVolts } from './load-steps.js';
 import { loadState, type LoadState } from './network-result.js';
+import type { SettledDiodes } from './diode-states.js';
 import type { SettledLoads } from './settle-loads.js';
 
 /** Each load with its volts and current, and why it draws nothing where electronics are not fed. */
-export function loadStates(loads: readonly NetworkLoad[], settled: SettledLoads): readonly LoadState[] {
-  const { parts, solved, equations, unfed } = settled;
+export function loadStates(loads: readonly NetworkLoad[], settled: SettledDiodes): readonly LoadState[] {
+  const { parts, solved, equations, unfed, backwards } = settled;
   const { branchOf, joinedFrom, joinedTo } = equations.wiring;
   return loads.map(({ name, load }, i): LoadState => {
     const k = branchOf.loads[i] as number;
@@ -18,7 +19,8 @@ export function loadStates(loads: readonly NetworkLoad[], settled: SettledLoads)
         const because = 'no current can come back from it: its ends are not on one circuit';
         return { ...loadState(name, null, 0), dutyFraction, fed: false, code: 'no-way', because };
       }
-      return { ...loadState(name, voltageV, 0), dutyFraction, fed: false, ...whyNot(load, i, voltageV, settled) };
+      const why = backwards[i] === 1 ? BACKWARDS : whyNot(load, i, voltageV, settled);
+      return { ...loadState(name, voltageV, 0), dutyFraction, fed: false, ...why };
     }
     const currentA = solved.branchA[k] as number;
     const motor = load.kind === 'motor' || load.kind === 'h-bridge-motor' ? settle(load, Math.abs(voltageV), 0) : null;
@@ -27,6 +29,11 @@ export function loadStates(loads: readonly NetworkLoad[], settled: SettledLoads)
     return { ...loadState(name, voltageV, currentA), dutyFraction, speedRpm, stalled: turns?.stalled ?? false };
   });
 }
+
+const BACKWARDS = {
+  code: 'against-a-diode',
+  because: 'what it draws could only come through a diode the wrong way',
+};
 
 /** Why electronics draw nothing, from the volts that they see without and the resistance that these come through. */
 function whyNot(load: Load, i: number, emptyV: number, settled: SettledLoads): Pick<LoadState, 'code' | 'because'> {

@@ -57,7 +57,8 @@ export interface LoadState {
   readonly fed: boolean;
   /**
    * Why not: `no-way` (current cannot go round), `no-volts` (none, or the wrong way round), `no-volts-left`,
-   * `power-beyond-line`, `below-least-volts` (as for one path), `not-beside-the-others` (it could be fed alone).
+   * `power-beyond-line`, `below-least-volts` (as for one path), `not-beside-the-others` (it could be fed alone),
+   * `against-a-diode` (only through one that passes current backwards).
    */
   readonly code: string | null;
   readonly because: string | null;

@@ -24,11 +24,13 @@ export interface SettledLoads {
  * answers that a constant power has, which is the stable one, or show that there is none. Then the load that has lost
  * most of its volts is taken off, and the rest settles again.
  *
+ * @param away 1 for electronics that are to draw nothing
  * @param before what was settled last, for its analysis: it holds as long as the same nodes are held
  */
 export function settleLoads(
   input: SettleNetworkInput,
   conducts: Uint8Array,
+  away: Uint8Array,
   before: SettledLoads | null,
 ): SettledLoads {
   const { fn, network, wiring } = input;
@@ -49,7 +51,8 @@ export function settleLoads(
     if (natureOf((loads[i] as NetworkLoad).load) !== 'active') continue;
     const k = wiring.branchOf.loads[i] as number;
     const [a, b] = [wiring.joinedFrom[k] as number, wiring.joinedTo[k] as number];
-    if (parts.partOf[a] === parts.partOf[b] && loadVolts(equations, bare, i) > 1e-12 * topV) fed.push(i);
+    if (away[i] === 0 && parts.partOf[a] === parts.partOf[b] && loadVolts(equations, bare, i) > 1e-12 * topV)
+      fed.push(i);
     else unfed[i] = 1;
   }
   // Where lamps and motors settled: electronics start from there, and again after one of them was taken off.

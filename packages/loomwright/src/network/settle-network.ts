@@ -35,7 +35,8 @@ export function settleNetwork(input: SettleNetworkInput): SettledNetwork {
   loads.forEach(({ load }, i) => {
     needLoad(fn, load, `loads[${i}].load`);
   });
-  const { equations, unfed, ...settled } = settleDiodes(input);
-  const riding = ridingOf(network, wiring, { equations, unfed, ...settled });
-  return { ...settled, ...riding, loads: loadStates(loads, { equations, unfed, ...settled }) };
+  const settled = settleDiodes(input);
+  const { parts, solved, conducts, stateCount, stepCount } = settled;
+  const riding = ridingOf(network, wiring, settled);
+  return { parts, solved, ...riding, loads: loadStates(loads, settled), conducts, stateCount, stepCount };
 }

@@ -3,6 +3,7 @@ import {
   type GroundFaultsInput,
   type GroundFaultsResult,
   prepareGroundFaults,
+  settleNetwork,
   solveNetwork,
 } from 'loomwright';
 import { defineCard } from '../type.js';
@@ -88,6 +89,7 @@ export const groundFaultsCard = defineCard({
   ],
   sources: ['circuit-theory', 'sherman-morrison-1950', 'tarjan-1972', 'given-by-caller'],
   cautions: ['battery', 'stored-heat', 'restraint', 'prove-slowly', 'local-code'],
+  identifiers: { prepareGroundFaults, settleNetwork, solveNetwork },
   run: (input: GroundFaultsInput): GroundFaultsShown => {
     const answer = groundFaults(input);
     const [worst] = answer.cases;

@@ -8,5 +8,7 @@ export {
   statesText,
   textOfNetwork,
   watchedText,
+  type WiresOfText,
 } from './lists.js';
+export { solveNetworkCard, type SolveNetworkShown } from './solve-network.js';
 export { sneakPathsCard, type SneakPathsShown } from './sneak-paths.js';

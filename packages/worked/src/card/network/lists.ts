@@ -2,6 +2,7 @@ import {
   type InputError,
   type Load,
   type LimitedBranch,
+  M_PER_FOOT,
   type Network,
   type NetworkBranch,
   type NetworkDiode,
@@ -14,7 +15,10 @@ import {
   type WatchedGround,
   filamentLamp,
   settleNetwork,
+  type ResistanceBasis,
+  wireResistance,
 } from 'loomwright';
+import { sizeOf } from '../conductor/basis.js';
 import { entriesOf, unread } from '../entries.js';
 
 // A network and what is asked of it, as people write them: entries parted by semicolons, each with its name first.
@@ -62,11 +66,27 @@ function likeOf(kind: Kind): string {
   }
 }
 
+/** What wires are made of that are written by length and size. */
+export interface WiresOfText {
+  readonly resistanceBasis: ResistanceBasis;
+  readonly conductorTempC: number;
+}
+
+/** Ohms of `5.5 m of 1.5`, or null where it does not read so. */
+function wireOhm(fn: string, text: string, { resistanceBasis, conductorTempC }: WiresOfText): number | null {
+  const [, amount, unit, size] = new RegExp(`^${NUMBER}\\s*(m|ft)\\s+of\\s+(.+)$`).exec(text) ?? [];
+  if (amount === undefined) return null;
+  const lengthM = Number(amount) * (unit === 'ft' ? M_PER_FOOT : 1);
+  return wireResistance({ ...sizeOf(fn, size, resistanceBasis), resistanceBasis, lengthM, conductorTempC })
+    .resistanceOhm;
+}
+
 /**
  * A network in one text: `strap: wire engine > post, 0.5 mΩ; battery: source post > plus, 12.6 V, 6 mΩ; starter: load
- * plus > engine, 45 mΩ`. A source is written from its negative end to its positive one.
+ * plus > engine, 45 mΩ`. A source is written from its negative end to its positive one. With `wires` a wire may also be
+ * written as `5.5 m of 1.5`.
  */
-export function networkText(fn: string, field: string, text: string, reference: string): Network {
+export function networkText(fn: string, field: string, text: string, reference: string, wires?: WiresOfText): Network {
   const branches: NetworkBranch[] = [];
   const sources: NetworkSource[] = [];
   const loads: NetworkLoad[] = [];
@@ -79,7 +99,8 @@ export function networkText(fn: string, field: string, text: string, reference: 
     const ends = { name: part(match[1]), from: part(match[3]), to: part(match[4]) };
     const rest = (match[5] as string).split(',').slice(1).map(part);
     const bad = (): InputError => unread(fn, field, entry, likeOf(kind));
-    const last = ohm(rest.at(-1));
+    const byLength = kind === 'wire' && wires !== undefined ? wireOhm(fn, rest[0] ?? '', wires) : null;
+    const last = byLength ?? ohm(rest.at(-1));
     if (kind === 'load') {
       const load = rest.length === 1 ? loadOf(rest[0] as string) : null;
       if (load === null) throw bad();

@@ -1,4 +1,4 @@
-import { sneakPaths, type SneakPathsInput, type SneakPathsResult, solveNetwork } from 'loomwright';
+import { sneakPaths, type SneakPathsInput, type SneakPathsResult, settleNetwork, solveNetwork } from 'loomwright';
 import { defineCard } from '../type.js';
 import { changesText, networkText, relaysText, statesText } from './lists.js';
 
@@ -91,6 +91,7 @@ export const sneakPathsCard = defineCard({
   ],
   sources: ['circuit-theory', 'given-by-caller'],
   cautions: ['isolator', 'battery', 'restraint', 'prove-slowly', 'local-code'],
+  identifiers: { settleNetwork, solveNetwork },
   run: (input: SneakPathsInput): SneakPathsShown => {
     const answer = sneakPaths(input);
     const [worst] = answer.unwanted;
