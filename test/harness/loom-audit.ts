@@ -651,11 +651,16 @@ function mechanics(plan: LoomPlan): Complaint[] {
     );
     const item = plan.loom.items[circuit.name];
     if (item?.kind !== 'load' || !('box' in item.from)) return found;
-    const most = fuseBoxes[item.from.box]!.takes?.most.areaMm2 ?? Infinity;
-    return [
-      ...found,
-      ...held(plan, circuit.name, 'terminal', circuit.areaMm2! <= most, `${circuit.areaMm2} mm² in ${most}`),
-    ];
+    const { takes, temperature } = fuseBoxes[item.from.box]!;
+    if (takes === undefined || 'blade' in takes || item.takes !== undefined) return found;
+    const most = takes.most.areaMm2 ?? Infinity;
+    // Between its two figures a contact's current falls in its square, as heat does.
+    const { current = Infinity, hot } = takes;
+    const share = hot === undefined ? 0 : Math.max(0, (temperature - 25) / (hot.at - 25));
+    const may = hot === undefined ? current : Math.sqrt(current ** 2 + share * (hot.current ** 2 - current ** 2));
+    const fits = circuit.areaMm2! <= most && circuit.currentA <= may;
+    const what = `${circuit.areaMm2} mm² in ${most}, ${circuit.currentA} A of ${may}`;
+    return [...found, ...held(plan, circuit.name, 'terminal', fits, what)];
   });
 }
 

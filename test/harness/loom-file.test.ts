@@ -248,6 +248,18 @@ describe('a bad loom file', () => {
       { field: 'rules.bears.minutes', rule: 'rule' },
     ],
     [
+      'a terminal that carries more hot than cold',
+      change(['current: 30 A, hot: { at: 85 °C, current: 24 A }', 'current: 20 A, hot: { at: 85 °C, current: 24 A }']),
+      'front box:\n',
+      { field: 'fuseBoxes.front box.takes.hot.current', rule: 'rule' },
+    ],
+    [
+      'a blade that is not made',
+      change(['takes: { blade: 1.5 mm }', 'takes: { blade: 1.6 mm }']),
+      'indicators front:',
+      { field: 'items.indicators front.takes.blade', rule: 'choice' },
+    ],
+    [
       'a kind that does not exist',
       change(['horn button: { kind: switch', 'horn button: { kind: swich']),
       'horn button: {',

@@ -149,6 +149,53 @@ describe('the auditor', () => {
   });
 });
 
+describe('terminals', () => {
+  type Bent = {
+    fuseBoxes: Record<string, { takes: object }>;
+    items: Record<string, { takes?: object }>;
+  };
+  const said = (change: (bent: Bent) => void) => {
+    const bent = structuredClone(loom) as unknown as Bent;
+    change(bent);
+    const other = planLoom(bent as unknown as Loom);
+    expect(audit(other)).toEqual([]);
+    return other.findings.filter(({ rule }) => rule === 'terminal');
+  };
+  const sizes = { least: { areaMm2: 0.5 }, most: { areaMm2: 6 } };
+  it('that carry too little where they are hot are findings', () => {
+    // Front box at 70 °C: √(15² + 45/60 · (10² − 15²)) = 11.46 A. The heated screen takes some 16 A, the horn 6 A.
+    const found = said(({ fuseBoxes }) => {
+      fuseBoxes['front box']!.takes = { ...sizes, current: 15, hot: { at: 85, current: 10 } };
+    });
+    const screen = found.find(({ about }) => about.name === 'heated screen')!;
+    expect(screen.severity).toBe('fail');
+    expect(screen.check!.limit).toBeCloseTo(Math.sqrt(225 - 0.75 * 125), 9);
+    expect(found.some(({ about }) => about.name === 'horn')).toBe(false);
+  });
+  it('of which nothing is known in the heat are to be looked at', () => {
+    const found = said(({ items }) => {
+      items['horn']!.takes = { ...sizes, current: 30 };
+    });
+    expect(found.map(({ severity, about }) => [severity, about.name])).toEqual([['warn', 'horn']]);
+    expect(found[0]!.message).toContain('60 °C');
+  });
+  it('whose seal does not close on the wire, or whose crimp is too small, are findings', () => {
+    const names = (change: (bent: Bent) => void): (string | undefined)[] =>
+      said(change).map(({ check }) => check?.name);
+    expect(
+      names(({ items }) => {
+        items['horn']!.takes = { ...sizes, insulation: { least: 4, most: 5 } };
+      }),
+    ).toEqual(['terminal at horn: seal closes on the insulation']);
+    // The family of 0.5 mm takes 0.35 mm² at most and 3 A at 25 °C; the thinnest wire in stock is 0.5 mm².
+    const blade = names(({ items }) => {
+      items['horn']!.takes = { blade: '0.5 mm' };
+    });
+    expect(blade).toContain('terminal at horn: conductor goes into the crimp');
+    expect(blade).toContain('terminal at horn: current of the contact');
+  });
+});
+
 describe('fuses in a row', () => {
   /** Blade fuses up to 30 A, and above: per cent of the rating, soonest and latest opening in s, typed again. */
   const BLADE = [

@@ -4,7 +4,7 @@ import { bearsProblems } from '../schema/trade.js';
 import { loadOf } from '../schema/load-of.js';
 import { areaOf } from './draft.js';
 import type { Broken } from './references.js';
-import type { Loom, LoomInLine } from './schema.js';
+import type { Loom, LoomInLine, LoomTakes } from './schema.js';
 
 /** What the values of a whole file say against each other: each is sound alone, but not with the rest. */
 export function brokenRules(loom: Loom): readonly Broken[] {
@@ -31,8 +31,17 @@ export function brokenRules(loom: Loom): readonly Broken[] {
   if (named !== cover.sizes) {
     add(['rules', 'cover'], `names its sizes as ${cover.sizes}, and ${rules.wire} as ${named}: take a pair.`);
   }
-  for (const [name, { least, most }] of takesOf(loom)) {
+  for (const [name, takes] of takesOf(loom)) {
+    if ('blade' in takes) continue;
+    const { least, most, insulation, current, hot } = takes;
     if (areaOf(least) > areaOf(most)) add([...name, 'most'], 'must be at least as thick as least.');
+    if (insulation !== undefined && insulation.least > insulation.most) {
+      add([...name, 'insulation', 'most'], 'must be at least as thick as least.');
+    }
+    if (hot !== undefined && current === undefined) add([...name, 'current'], 'is required beside hot.', 'missing');
+    if (hot !== undefined && current !== undefined && hot.current > current) {
+      add([...name, 'hot', 'current'], 'must be at most current: heat leaves a contact less.');
+    }
   }
   const inLine = (fuse: LoomInLine | undefined, path: readonly PropertyKey[]): void => {
     if (fuse === undefined || 'none' in fuse) return;
@@ -97,9 +106,7 @@ export function brokenRules(loom: Loom): readonly Broken[] {
   return found;
 }
 
-type Takes = NonNullable<Loom['fuseBoxes'][string]['takes']>;
-
-function takesOf(loom: Loom): readonly (readonly [path: readonly string[], takes: Takes])[] {
+function takesOf(loom: Loom): readonly (readonly [path: readonly string[], takes: LoomTakes])[] {
   return (['fuseBoxes', 'controllers', 'items'] as const).flatMap((kind) =>
     Object.entries(loom[kind]).flatMap(([name, { takes }]) =>
       takes === undefined ? [] : [[[kind, name, 'takes'], takes] as const],

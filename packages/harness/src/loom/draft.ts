@@ -1,8 +1,18 @@
-import type { ConstantCurrentLoad, ConstantPowerLoad, MotorLoad, ResistanceLoad } from 'loomwright';
-import { budgetOf } from '../schema/tables.js';
+import type { ConstantCurrentLoad, ConstantPowerLoad, MotorLoad, ResistanceLoad, Terminal } from 'loomwright';
+import { budgetOf, terminalOf } from '../schema/tables.js';
 import { loadOf } from '../schema/load-of.js';
 import type { PathElement, PlannedCircuit, WireEnd, WireUse } from './plan-type.js';
-import type { Loom, LoomBond, LoomFrom, LoomInLine, LoomLoad, LoomReturn, LoomSensor, LoomSwitch } from './schema.js';
+import type {
+  Loom,
+  LoomBond,
+  LoomFrom,
+  LoomInLine,
+  LoomLoad,
+  LoomReturn,
+  LoomSensor,
+  LoomSwitch,
+  LoomTakes,
+} from './schema.js';
 import { type Way, waysOf } from './way.js';
 
 /** A load as the file can name it. */
@@ -39,6 +49,16 @@ export type DraftProtection =
   | { readonly kind: 'channel'; readonly controller: string; readonly channel: string }
   | { readonly kind: 'none'; readonly because: string; readonly dangerous: boolean };
 
+/** Terminals that its wires end in, as the file describes them. */
+export interface DraftTerminal {
+  /** The box, controller or item. */
+  readonly at: string;
+  readonly terminal: Terminal;
+  /** Whether the file says what current they carry. */
+  readonly currentKnown: boolean;
+  readonly ambientTempC: number;
+}
+
 /** A circuit before its size is known. */
 export interface Draft {
   readonly name: string;
@@ -56,6 +76,7 @@ export interface Draft {
   /** Areas that its terminals take. */
   readonly takesLeastMm2: number;
   readonly takesMostMm2: number;
+  readonly terminals: readonly DraftTerminal[];
   /** Volts that it may lose: from battery to load and back for loads, in itself for others. */
   readonly dropLimitV: number;
   readonly leastLoadV: number | null;
@@ -151,6 +172,7 @@ class Drafting {
       leastAreaMm2: rules.leastArea,
       takesLeastMm2: 0,
       takesMostMm2: Infinity,
+      terminals: [],
       dropLimitV: rules.signalDrop,
       leastLoadV: null,
       peakA: null,
@@ -250,6 +272,10 @@ class Drafting {
     });
   }
 
+  #air(place: string): number {
+    return (this.#loom.places[place] as Loom['places'][string]).ambient;
+  }
+
   /** The start of a feed: up to its fuse or channel. */
   #start(path: Path, name: string, from: LoomFrom, protection: LoomInLine | undefined) {
     const { rules, supply, fuseBoxes, controllers } = this.#loom;
@@ -278,7 +304,7 @@ class Drafting {
       path.fuse(`fuse ${path.at.at}`, null);
       path.add('connector', `contacts of ${path.at.at}`, box.contact);
       path.add('terminal', `terminal at ${path.at.at}`, rules.terminal);
-      path.take(box.takes);
+      path.take(box.takes, from.box, box.temperature);
       return {
         node: node.box(from.box),
         protection: { kind: 'position', box: from.box, position: from.position },
@@ -289,7 +315,7 @@ class Drafting {
     path.at = { at: `${from.controller} ${from.channel}`, place: controller.place };
     path.add('channel', `channel ${path.at.at}`, channel.resistance);
     path.add('connector', `pin of ${path.at.at}`, controller.contact);
-    path.take(controller.takes);
+    path.take(controller.takes, from.controller, controller.temperature);
     return {
       node: node.controller(from.controller),
       protection: { kind: 'channel', controller: from.controller, channel: from.channel },
@@ -321,7 +347,7 @@ class Drafting {
     const back = new Path(this.#loom, this.#way, `ground ${name}`);
     back.at = { at: node.controllerGround(name), place };
     back.add('connector', `pin of ${node.controllerGround(name)}`, contact);
-    back.take(takes);
+    back.take(takes, name, controller.temperature);
     back.wireTo('ground', { at: node.ground(ground), place: groundPlace(this.#loom, ground) }, rules.terminal);
     this.#draft({
       name: `ground ${name}`,
@@ -337,7 +363,7 @@ class Drafting {
     const start = this.#start(path, `feeder ${name}`, controller.from, controller.protection);
     path.wireTo('feed', { at: node.controller(name), place }, null);
     path.add('connector', `pin of ${node.controller(name)}`, contact);
-    path.take('battery' in controller.from ? undefined : takes);
+    path.take('battery' in controller.from ? undefined : takes, name, controller.temperature);
     this.#draft({
       name: `feeder ${name}`,
       kind: 'feeder',
@@ -386,12 +412,12 @@ class Drafting {
       path.wireTo('load', { at: `${item.switch} in`, place: by.place }, null);
       path.add('connector', `pins of ${item.switch}`, 2 * by.connector);
       path.add('switch', `contact of ${item.switch}`, by.resistance);
-      path.take(by.takes);
+      path.take(by.takes, item.switch, this.#air(by.place));
       path.at = { at: `${item.switch} out`, place: by.place };
     }
     path.wireTo('load', { at: `${name} +`, place: item.place }, null);
     path.add('connector', `pin of ${name} +`, item.connector);
-    path.take(item.takes);
+    path.take(item.takes, name, this.#air(item.place));
     const to = this.#back(path, name, item.place, item.connector, item.return, heavy ? rules.stud : rules.terminal);
     this.#draft({
       name,
@@ -435,7 +461,7 @@ class Drafting {
     const controller = this.#loom.controllers[back.controller] as Loom['controllers'][string];
     path.wireTo('sensor ground', { at: `${back.controller} signal ground`, place: controller.place }, null);
     path.add('connector', `pin of ${back.controller} signal ground`, controller.contact);
-    path.take(controller.takes);
+    path.take(controller.takes, back.controller, controller.temperature);
     return node.controllerGround(back.controller);
   }
 
@@ -451,7 +477,7 @@ class Drafting {
     if ('switch' in relay.control) {
       const by = items[relay.control.switch] as LoomSwitch;
       path.wireTo('coil', { at: `${relay.control.switch} in`, place: by.place }, null);
-      path.take(by.takes);
+      path.take(by.takes, relay.control.switch, this.#air(by.place));
       to = node.switch(relay.control.switch);
     } else {
       const controller = controllers[relay.control.controller] as Loom['controllers'][string];
@@ -460,7 +486,7 @@ class Drafting {
       path.wireTo('coil', { at, place: controller.place }, null);
       path.add('connector', `pin of ${at}`, controller.contact);
       path.add('channel', `channel ${at}`, channel.resistance);
-      path.take(controller.takes);
+      path.take(controller.takes, relay.control.controller, controller.temperature);
       to = node.controllerGround(relay.control.controller);
     }
     const hot = (234.5 + type.coilTemperature) / (234.5 + type.ratedAt);
@@ -493,8 +519,8 @@ class Drafting {
         { at: `${sensor.input.controller} reference`, place: controller.place },
         { at: `${name} supply`, place: sensor.place },
       );
-    path.take(controller.takes);
-    path.take(sensor.takes);
+    path.take(controller.takes, sensor.input.controller, controller.temperature);
+    path.take(sensor.takes, name, this.#air(sensor.place));
     this.#back(path, name, sensor.place, sensor.connector, sensor.return, rules.terminal);
     this.#draft({
       name: `sensor ${name}`,
@@ -514,7 +540,7 @@ class Drafting {
       const path = new Path(this.#loom, this.#way, `switch ${name}`, item.colour);
       path.add('connector', `pin of ${name} in`, item.connector);
       path.add('switch', `contact of ${name}`, item.resistance);
-      path.take(item.takes);
+      path.take(item.takes, name, this.#air(item.place));
       const to = this.#back(path, name, item.place, item.connector, item.return, rules.terminal);
       const { wires, elements, ...takes } = path.done();
       this.#draft({
@@ -536,8 +562,8 @@ class Drafting {
       path.at = { at: `${item.input.controller} ${item.input.input}`, place: controller.place };
       path.add('connector', `pin of ${path.at.at}`, controller.contact);
       path.wireTo('signal', { at: `${name} in`, place: item.place }, null);
-      path.take(controller.takes);
-      path.take(item.takes);
+      path.take(controller.takes, item.input.controller, controller.temperature);
+      path.take(item.takes, name, this.#air(item.place));
       this.#draft({
         name: `input ${name}`,
         kind: 'sensor',
@@ -619,11 +645,6 @@ class Drafting {
   }
 }
 
-interface Takes {
-  readonly least: { areaMm2?: number | undefined; awg?: string | undefined; saeGauge?: string | undefined };
-  readonly most: Takes['least'];
-}
-
 /** A path being laid: wires and what is between them, in order. */
 class Path {
   at: WireEnd = { at: '', place: '' };
@@ -637,6 +658,7 @@ class Path {
   readonly #elements: DraftElement[] = [];
   #leastMm2 = 0;
   #mostMm2 = Infinity;
+  readonly #terminals: DraftTerminal[] = [];
 
   constructor(loom: Loom, way: (from: string, to: string) => Way, name: string, colour?: string) {
     this.#loom = loom;
@@ -654,10 +676,13 @@ class Path {
     this.#elements.push({ name, kind: 'fuse', side: this.side, ohm: ohm ?? 0, wire: null, chosen: ohm === null });
   }
 
-  take(takes: Takes | undefined): void {
+  /** Terminals at a box, a controller or an item: what they take bounds the size. */
+  take(takes: LoomTakes | undefined, at: string, ambientTempC: number): void {
     if (takes === undefined) return;
-    this.#leastMm2 = Math.max(this.#leastMm2, areaOf(takes.least));
-    this.#mostMm2 = Math.min(this.#mostMm2, areaOf(takes.most));
+    const terminal = terminalOf(takes, areaOf);
+    this.#leastMm2 = Math.max(this.#leastMm2, terminal.areaLeastMm2);
+    this.#mostMm2 = Math.min(this.#mostMm2, terminal.areaMostMm2);
+    this.#terminals.push({ at, terminal, currentKnown: 'blade' in takes || takes.current !== undefined, ambientTempC });
   }
 
   /** A wire from here along the routes, with its allowances and, where one is given, a terminal at its end. */
@@ -683,8 +708,14 @@ class Path {
     this.#wires.push(this.#drawn(use, from, to, way, way.lengthM * (1 + slack) + 2 * ends));
   }
 
-  done(): Pick<Draft, 'wires' | 'elements' | 'takesLeastMm2' | 'takesMostMm2'> {
-    return { wires: this.#wires, elements: this.#elements, takesLeastMm2: this.#leastMm2, takesMostMm2: this.#mostMm2 };
+  done(): Pick<Draft, 'wires' | 'elements' | 'takesLeastMm2' | 'takesMostMm2' | 'terminals'> {
+    return {
+      wires: this.#wires,
+      elements: this.#elements,
+      takesLeastMm2: this.#leastMm2,
+      takesMostMm2: this.#mostMm2,
+      terminals: this.#terminals,
+    };
   }
 
   #wire(use: WireUse, from: WireEnd, to: WireEnd, way: Way, lengthM: number): void {

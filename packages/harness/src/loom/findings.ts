@@ -1,10 +1,12 @@
-import { type Check, checkRelay, makeCheck } from 'loomwright';
+import { type Check, checkRelay, checkTerminal, makeCheck } from 'loomwright';
 import { ratioOf } from '../schema/tables.js';
 import type { Settled } from './settled.js';
-import type { Finding, LoomPlan, Severity, Subject } from './plan-type.js';
+import type { Draft } from './draft.js';
+import type { Finding, LoomPlan, PlannedCircuit, Severity, Subject } from './plan-type.js';
 import { type Pair, pairFindings } from './selectivity.js';
 import { contactLoad } from './planned.js';
 import type { Loom } from './schema.js';
+import type { Sized } from './size-draft.js';
 
 const ORDER: Readonly<Record<Severity, number>> = { fail: 0, warn: 1, note: 2 };
 const CURES: Readonly<Record<string, string>> = {
@@ -16,6 +18,7 @@ const CURES: Readonly<Record<string, string>> = {
   protection: 'Take another family of fuse, put the fuse nearer to the source, or split the load.',
   'fuse-time':
     'Take a thicker wire, a smaller rating, or wire whose insulation bears more: as it is, the fuse opens after the wire is harmed.',
+  terminal: 'Take a terminal that fits this wire, current and heat, or change the wire at a splice before it.',
   channel: 'Take an output with a higher rating, or a relay and a fuse.',
   peak: 'Take a family with a larger rating and a wire that it protects, or feed it by itself.',
   contact: 'Take a contact with a higher rating, or let a relay carry the load.',
@@ -88,7 +91,8 @@ function ruleOf(check: Check): string {
   return 'protection';
 }
 
-function circuits({ loom, drafts, sized }: Settled, plan: LoomPlan, list: Finding[]): void {
+function circuits(settled: Settled, plan: LoomPlan, list: Finding[]): void {
+  const { loom, drafts, sized } = settled;
   const wires = new Map(plan.wires.map((wire) => [wire.name, wire]));
   plan.circuits.forEach((circuit, i) => {
     const draft = drafts[i];
@@ -107,18 +111,7 @@ function circuits({ loom, drafts, sized }: Settled, plan: LoomPlan, list: Findin
         cure: 'Add thicker sizes to the stock, or shorten the way.',
       });
     }
-    if (circuit.areaMm2 !== null && circuit.areaMm2 > draft.takesMostMm2 * (1 + 1e-9)) {
-      const check = makeCheck({
-        name: 'size that its terminals take',
-        value: circuit.areaMm2,
-        limit: draft.takesMostMm2,
-        unit: 'mm²',
-        sense: 'atMost',
-        source: 'given-by-caller',
-        sourceStatus: 'derived',
-      });
-      fromCheck(list, 'fail', about, check, 'terminal');
-    }
+    terminals(settled, circuit, draft, one, list);
     const bare = draft.protection.kind === 'none' && draft.protection.dangerous;
     for (const name of circuit.wires) {
       const wire = wires.get(name);
@@ -157,6 +150,34 @@ function circuits({ loom, drafts, sized }: Settled, plan: LoomPlan, list: Findin
       });
     }
   });
+}
+
+/** Whether the terminals at the ends of a circuit's wires suit wire, current and heat. */
+function terminals({ sizer }: Settled, circuit: PlannedCircuit, draft: Draft, sized: Sized, list: Finding[]): void {
+  const { areaMm2, currentA } = circuit;
+  if (areaMm2 === null) return;
+  const outerDiameterMm = sizer.stock[sized.size]?.outerDiameterMm ?? null;
+  const said = new Set<string>();
+  for (const { at, terminal, currentKnown, ambientTempC } of draft.terminals) {
+    const { checks } = checkTerminal({
+      terminal,
+      areaMm2,
+      outerDiameterMm: outerDiameterMm ?? 1,
+      currentA,
+      ambientTempC,
+      contactCount: 1,
+      loadedCount: 1,
+    });
+    for (const check of checks) {
+      const unknown = check.unit === 'A' ? !currentKnown : check.unit === 'mm' && outerDiameterMm === null;
+      if (check.ok || unknown || said.has(`${at} ${check.name}`)) continue;
+      said.add(`${at} ${check.name}`);
+      const named = { ...check, name: `terminal at ${at}: ${check.name}` };
+      // Of a contact that no figure tells of nothing is proved: that is to be looked at.
+      const severity = check.limit === null ? 'warn' : 'fail';
+      fromCheck(list, severity, { kind: 'circuit', name: circuit.name }, named, 'terminal');
+    }
+  }
 }
 
 function channelsAndRelays(plan: LoomPlan, list: Finding[]): void {

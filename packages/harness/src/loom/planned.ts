@@ -56,6 +56,7 @@ export function planned(settled: Settled): LoomPlan {
         : []),
       'Volts at the peak or at the first current of a load: fuses and channels are judged by them, volts by the running current.',
       'The heat around a switch: its rating is taken as the file gives it.',
+      'Neighbours of a terminal in its connector: each contact is judged as if it alone carried current.',
       'Wires of sensors and buses: their size is mechanical or given; their signals are not judged here.',
     ],
   };

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { quantity, size } from '../file/quantity.js';
+import { bladeNames } from '../schema/tables.js';
 import * as trade from '../schema/trade.js';
 
 // The loom file: everything that is on a vehicle. Keys are trade words; every quantity carries its unit. Things with a
@@ -10,6 +11,26 @@ const metres = () => quantity('lengthM', { min: 0, max: 1000 });
 const amps = () => quantity('currentA', { above: 0, max: 1e4 });
 const named = <T extends z.ZodType>(value: T) => z.record(z.string().min(1).max(80), value);
 const name = (what: string) => z.string().min(1).max(80).describe(`Name of ${what}`);
+
+/** Terminals: of a family of blades, or by the figures of their own data. */
+const takes = z.union([
+  z.strictObject({
+    blade: z.enum(bladeNames).describe('Width of the blade: usual figures of its family, from memory'),
+  }),
+  z.strictObject({
+    least: size().describe('Thinnest wire that the crimp takes'),
+    most: size().describe('Thickest wire that the crimp takes'),
+    insulation: z
+      .strictObject({ least: quantity('diameterMm', { above: 0 }), most: quantity('diameterMm', { above: 0 }) })
+      .optional()
+      .describe('Diameters over the insulation that its seal or grip takes'),
+    current: amps().optional().describe('What one contact carries at 25 °C'),
+    hot: z
+      .strictObject({ at: quantity('ambientTempC', { min: 26, max: 200 }), current: amps() })
+      .optional()
+      .describe('What it carries in heat; without it nothing is promised above 25 °C'),
+  }),
+]);
 
 /** Where a feed begins: at a battery, a position of a fuse box, or an output of a controller. Exactly one of them. */
 const from = z.union([
@@ -132,7 +153,7 @@ const fuseBox = z.strictObject({
   positions: z.int().min(1).max(500),
   temperature: trade.fuseTemperature.describe('Around the fuses'),
   contact: ohm().describe('Of the two contacts of one fuse together'),
-  takes: z.strictObject({ least: size(), most: size() }).optional().describe('Sizes of wire that its terminals take'),
+  takes: takes.optional().describe('What its terminals take'),
 });
 
 const channel = z.strictObject({
@@ -157,7 +178,7 @@ const controller = z.strictObject({
   total: amps().optional().describe('Most that all channels may draw together'),
   temperature: quantity('moduleTempC', { min: -40, max: 150 }),
   contact: ohm().describe('Of one pin of its connector'),
-  takes: z.strictObject({ least: size(), most: size() }).optional(),
+  takes: takes.optional(),
   budget: trade.budget,
   on: z.array(name('a state')),
   channels: named(channel),
@@ -196,7 +217,7 @@ const back = z.union([
 const common = {
   place: name('a place'),
   connector: ohm().describe('Of one pin of its connector'),
-  takes: z.strictObject({ least: size(), most: size() }).optional().describe('Sizes of wire that its terminals take'),
+  takes: takes.optional().describe('What its terminals take'),
   colour: z.string().min(1).max(20).optional().describe('Of its wire; that of the rules unless given'),
   note: z.string().optional(),
 };
@@ -324,6 +345,7 @@ export type LoomSensor = Extract<LoomItem, { kind: 'sensor' }>;
 export type LoomSwitch = Extract<LoomItem, { kind: 'switch' }>;
 export type LoomFrom = z.output<typeof from>;
 export type LoomReturn = z.output<typeof back>;
+export type LoomTakes = z.output<typeof takes>;
 export type LoomInLine = z.output<typeof inLine>;
 export type LoomRules = Loom['rules'];
 export type LoomBond = z.output<typeof bond>;

@@ -8,6 +8,7 @@ import {
   as22759Slash32,
   awgStranded,
   bladeFuse,
+  bladeTerminals,
   boltInFuseSf30,
   boltInFuseSf51,
   chargingBudget,
@@ -36,6 +37,7 @@ import {
   saeTxl,
   starterBudget,
   switchMakerRating,
+  type Terminal,
   us33Cfr183Ampacity,
 } from 'loomwright';
 
@@ -108,4 +110,48 @@ export function wireLimitsOf(bears: { readonly minutes: number; readonly seconds
   readonly shortTempC: number;
 } {
   return { overloadTempC: bears.minutes, shortTempC: bears.seconds };
+}
+
+/** Widths of blades, as the trade names their families. */
+export const bladeNames = ['0.5 mm', '0.64 mm', '1.2 mm', '1.5 mm', '2.8 mm', '4.8 mm', '6.3 mm', '9.5 mm'] as const;
+
+/** What a file says of the terminals of a box, a controller or an item. */
+type Takes<Size> =
+  | { readonly blade: (typeof bladeNames)[number] }
+  | {
+      readonly least: Size;
+      readonly most: Size;
+      readonly insulation?: { readonly least: number; readonly most: number } | undefined;
+      readonly current?: number | undefined;
+      readonly hot?: { readonly at: number; readonly current: number } | undefined;
+    };
+
+/** A terminal as the core describes it. Where the file gives no current its rating stands for none. */
+export function terminalOf<Size>(takes: Takes<Size>, areaOf: (size: Size) => number): Terminal {
+  if ('blade' in takes) {
+    const row = bladeTerminals.rows.find(({ name }) => name === takes.blade);
+    if (row === undefined) throw new Error(takes.blade);
+    return row;
+  }
+  const { least, most, insulation, current, hot } = takes;
+  const ratedCurrentA = current ?? Number.MAX_VALUE;
+  return {
+    name: 'terminal',
+    areaLeastMm2: areaOf(least),
+    areaMostMm2: areaOf(most),
+    ...(insulation === undefined ? {} : { insulationLeastMm: insulation.least, insulationMostMm: insulation.most }),
+    ratedCurrentA,
+    ...(hot === undefined
+      ? {}
+      : {
+          derating: {
+            kind: 'points',
+            points: [
+              [25, ratedCurrentA],
+              [hot.at, hot.current],
+            ],
+          },
+        }),
+    status: 'derived',
+  };
 }
