@@ -5,6 +5,8 @@ import type {
   LevelCalibration,
   SaddleTankInput,
   SaddleTankResult,
+  SloshFilter,
+  SloshFilterInput,
   TankVolumeResult,
 } from 'loomwright';
 import type { ChartSpec } from '@loomwright/worked/plot';
@@ -278,3 +280,35 @@ export function canBars({ cans }: LevelCalibration): ChartSpec {
 /** The cells of a gauge as those of any table, so that they can be copied the same way. */
 export const levelCells = ({ cells }: LevelCalibration): readonly CalibrationCell[] =>
   cells.map(({ readingValue, shownL }) => ({ inValue: readingValue, outValue: shownL }));
+
+/** A tank that sways at its longest period and is then filled: as it is read, and as the gauge shows it. */
+export function swayAndFilling(input: SloshFilterInput, found: SloshFilter): ChartSpec {
+  const { sloshL, longPeriodS, sampleS, refuelL } = input;
+  const { newFraction, sampleCount, kind } = found;
+  const filledS = 4 * longPeriodS;
+  const count = Math.min(6000, Math.ceil((filledS + Math.max(1.3 * found.settleS, 4 * longPeriodS)) / sampleS));
+  const read = Array.from({ length: count + 1 }, (_, i): number => {
+    const t = i * sampleS;
+    return sloshL * Math.sin((2 * Math.PI * t) / longPeriodS) + (t >= filledS ? refuelL : 0);
+  });
+  const before = Array<number>(sampleCount ?? 0).fill(0);
+  let held = 0;
+  const shown = read.map((value, i): number => {
+    if (sampleCount === null) return (held += (newFraction ?? 1) * (value - held));
+    const window = [...before, ...read].slice(i + 1, i + 1 + sampleCount);
+    if (kind === 'moving-average') return window.reduce((a, b) => a + b, 0) / sampleCount;
+    return window.sort((a, b) => a - b)[(sampleCount - 1) / 2] ?? 0;
+  });
+  const step = Math.max(1, Math.floor(count / 400));
+  const points = (values: readonly number[]): [number, number][] =>
+    values.flatMap((value, i): [number, number][] => (i % step === 0 ? [[i * sampleS, value]] : []));
+  return {
+    title: 'A sway, and then a filling',
+    x: { label: 'Time', unit: 's' },
+    y: { label: 'More than at first', unit: 'L' },
+    series: [
+      { name: '', points: points(read), colour: 'soft', as: 'line', dash: '' },
+      { name: 'gauge', points: points(shown), colour: 'copper', as: 'line', dash: '' },
+    ],
+  };
+}

@@ -33,3 +33,11 @@ export type { LevelCan } from './can-fit.js';
 export type { CanRow } from './can-rows.js';
 export type { LevelWarning } from './can-warnings.js';
 export type { DeadZone } from './can-zones.js';
+export {
+  sloshFilter,
+  type SloshFilter,
+  type SloshFilterInput,
+  type SloshFilterResult,
+  type SloshWay,
+} from './slosh-filter.js';
+export type { SloshKind, SloshSetting } from './slosh-ways.js';

@@ -4,4 +4,5 @@ export { ladderSenderCard } from './ladder.js';
 export { evenStrapping, litreList } from './lists.js';
 export { senderNetworkCard } from './network.js';
 export { saddleTankCard } from './saddle.js';
+export { sloshFilterCard } from './slosh.js';
 export { tankVolumeCard } from './tank.js';
