@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
-import { fieldUnits, unitChoices } from '@loomwright/worked/quantity';
+import { fieldUnits, formatQuantity, readableUnit, unitChoices } from '@loomwright/worked/quantity';
 import { type Citation, computed, expectPrinted, expectWithin } from '../../support/published.js';
 import { expectInputError } from '../../support/edge.js';
 
@@ -37,8 +37,35 @@ describe('published', () => {
   computed('98.6 °F is 37 °C', scale, () => expect(choice('°C', '°F').toCore(98.6)).toBe(37));
 });
 
+describe('the unit that reads best', () => {
+  it.each([
+    ['s', 2.5e-8, 'ns', 25],
+    ['s', 3e-5, 'µs', 30],
+    ['s', 0.01, 's', 0.01],
+    ['s', 600, 's', 600],
+    ['s', 172800, 'h', 48],
+    ['F', 1e-7, 'nF', 100],
+    ['H', 0.0004, 'µH', 400],
+    ['bit/s', 500000, 'kbit/s', 500],
+    ['m', 0, 'm', 0],
+    ['°C', 20, '°C', 20],
+    ['zorkmid', 1e9, 'zorkmid', 1e9],
+  ])('of %s at %d is %s', (core, value, unit, shown) => {
+    const best = readableUnit(core, value);
+    expect(best.unit).toBe(unit);
+    expectWithin(best.fromCore(value), shown, 1e-12);
+  });
+  it('and of a result in seconds the prefix', () => {
+    expect(formatQuantity(2.5e-8, 's', { plain: true })).toBe('25.0 ns');
+    expect(formatQuantity(3e-5, 's', { plain: true })).toBe('30.0 µs');
+  });
+  it('refuses what is no number', () => {
+    expectInputError(() => readableUnit('s', NaN), 'value', 'finite');
+  });
+});
+
 describe('laws', () => {
-  const all = [...new Set([...fieldUnits.map(({ unit }) => unit), 'Ω/m', 'kg/m', 'L/h', 'zorkmid'])];
+  const all = [...new Set([...fieldUnits.map(({ unit }) => unit), 'Ω/m', 'kg/m', 'L/h', 'bit/s', 'zorkmid'])];
   const offered = all.flatMap((core) => unitChoices(core).map((c) => [core, c] as const));
 
   it('offers the core’s own unit first, but % for a share and g for gravity', () => {

@@ -1,5 +1,5 @@
 import type { Field, NumberField, Values } from '@loomwright/worked/card';
-import { fieldUnit, formatNumber, type UnitChoice, unitChoices } from '@loomwright/worked/quantity';
+import { fieldUnit, formatNumber, readableUnit, type UnitChoice, unitChoices } from '@loomwright/worked/quantity';
 
 /** What stands in a field and what it means. */
 export interface FieldState {
@@ -25,13 +25,19 @@ export function unitOf(field: NumberField, unit: string): UnitChoice | undefined
   return units.find((choice) => choice.unit === unit) ?? units[0];
 }
 
+/** The unit in which a field's example is easiest to read. */
+function readable(field: NumberField): UnitChoice | undefined {
+  const unit = fieldUnit(field.name);
+  return unit === null || field.example === null ? unitOf(field, '') : readableUnit(unit, field.example);
+}
+
 /** A field at its example. */
 export function exampleState(field: Field): FieldState {
   if (field.kind === 'choice' || field.kind === 'text') {
     return { text: field.example, unit: '', value: field.example, error: '' };
   }
   if (field.kind === 'flag') return { text: field.example ? 'yes' : '', unit: '', value: field.example, error: '' };
-  const unit = unitOf(field, field.unit ?? '')?.unit ?? '';
+  const unit = (field.unit === undefined ? readable(field) : unitOf(field, field.unit))?.unit ?? '';
   return { text: shown(field, field.example, unit), unit, value: field.example, error: '' };
 }
 

@@ -62,7 +62,7 @@ const NATURAL: Readonly<Record<string, readonly (Prefix | '')[]>> = {
   F: ['p', 'n', 'µ', 'm'],
   H: ['n', 'µ', 'm', ''],
   Hz: ['', 'k', 'M'],
-  s: ['µ', 'm', ''],
+  s: ['n', 'µ', 'm', ''],
 };
 
 /** Narrow space that does not break: number and unit stay on one line, as the SI Brochure (5.4.3) asks for a space. */

@@ -17,4 +17,4 @@ export { parseQuantity } from './parse-quantity.js';
 export { parseSize } from './parse-size.js';
 export { QuantityError, type QuantityRule } from './quantity-error.js';
 export { type NamedTable, type TableFields, tables } from './table.js';
-export { type UnitChoice, unitChoices } from './unit-choices.js';
+export { readableUnit, type UnitChoice, unitChoices } from './unit-choices.js';

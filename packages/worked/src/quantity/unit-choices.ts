@@ -42,6 +42,34 @@ export function unitChoices(coreUnit: string): readonly UnitChoice[] {
   return rows(coreUnit).map(linear);
 }
 
+/**
+ * The unit of a field in which a value is easiest to read: the usual one where its number is from 0.001 to below
+ * 100 000, and else the offered one in which the number is nearest to that, of equals the first.
+ *
+ * @param coreUnit unit of the field, as `fieldUnit` names it
+ * @param value value in it
+ * @returns one of `unitChoices`
+ * @throws InputError when the value is not a finite number
+ * @example readableUnit('s', 2.5e-8).unit //=> 'ns'
+ */
+export function readableUnit(coreUnit: string, value: number): UnitChoice {
+  const choices = unitChoices(coreUnit);
+  const far = (choice: UnitChoice): number => {
+    const size = Math.abs(choice.fromCore(value));
+    if (size === 0 || (size >= 1e-3 && size < 1e5)) return 0;
+    return size < 1e-3 ? -3 - Math.log10(size) : Math.log10(size) - 5;
+  };
+  const [usual, ...others] = choices as readonly [UnitChoice, ...UnitChoice[]];
+  if (far(usual) === 0) return usual;
+  // Of those within the range the one that comes nearest to a number of two digits.
+  const plain = (choice: UnitChoice): number => Math.abs(Math.log10(Math.abs(choice.fromCore(value))) - 1.5);
+  return others.reduce(
+    (best, choice) =>
+      far(choice) < far(best) || (far(choice) === far(best) && plain(choice) < plain(best)) ? choice : best,
+    usual,
+  );
+}
+
 function linear([unit, numerator, denominator = 1]: Row): UnitChoice {
   return {
     unit,
@@ -107,13 +135,15 @@ function rows(coreUnit: string): readonly Row[] {
     case 'Ah':
       return [own, ['mAh', 1, 1000]];
     case 's':
-      return [own, ['ms', 1, 1000], ['min', 60], ['h', 3600]];
+      return [own, ['ms', 1, 1000], ['µs', 1, 1e6], ['ns', 1, 1e9], ['min', 60], ['h', 3600], ['d', 86400]];
     case 'ms':
-      return [own, ['s', 1000], ['µs', 1, 1000]];
+      return [own, ['s', 1000], ['µs', 1, 1000], ['ns', 1, 1e6]];
     case 'h':
       return [own, ['min', 1, 60], ['d', 24]];
     case 'Hz':
       return [own, ['kHz', 1000]];
+    case 'bit/s':
+      return [own, ['kbit/s', 1000], ['Mbit/s', 1e6]];
     case 'F':
       return [own, ['µF', 1, 1e6], ['nF', 1, 1e9]];
     case 'H':
