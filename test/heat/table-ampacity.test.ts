@@ -165,7 +165,7 @@ describe('edges', () => {
     expectInputError(() => tableAmpacity({ ...boat, areaMm2: 0.5 }), 'areaMm2', 'inTable');
     expectInputError(() => tableAmpacity({ ...boat, awg: '20' }), 'awg', 'inTable');
     expectInputError(() => tableAmpacity({ ...boat, awg: 'x' }), 'awg');
-    expectInputError(() => tableAmpacity({ ...boat, areaMm2: 2.5e-6 }), 'areaMm2', 'range');
+    expectInputError(() => tableAmpacity({ ...boat, areaMm2: 2.5e-6 }), 'areaMm2', 'atLeast');
     expectInputError(() => tableAmpacity({ ...boat, saeGauge: '14' }), 'saeGauge', 'inTable');
     expectInputError(() => tableAmpacity({ ...boat, awg: '14', insulationTempC: 55 }), 'insulationTempC', 'inTable');
   });

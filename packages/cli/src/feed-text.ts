@@ -1,17 +1,10 @@
-import type { Check, SizeFeedResult, SourceStatus } from 'loomwright';
+import type { Check, SizeFeedResult } from 'loomwright';
 import type { SizedCircuit } from '@loomwright/harness';
-import { cautions } from '@loomwright/worked/card';
+import { cautions, statusWords } from '@loomwright/worked/card';
 import { formatQuantity } from '@loomwright/worked/quantity';
 import { bar, columns, wrap } from './text.js';
 
 const WIDTH = 88;
-
-const STATUS: Readonly<Record<SourceStatus, string>> = {
-  published: 'published',
-  memory: 'from memory',
-  'common-practice': 'common practice',
-  derived: 'worked out',
-};
 
 /** A sized circuit as a page of text. */
 export function feedText(sized: SizedCircuit): string {
@@ -123,7 +116,7 @@ function checkLines(checks: readonly Check[]): string[] {
         shown,
         against,
         margin,
-        `${check.source}, ${STATUS[check.sourceStatus]}`,
+        `${check.source}, ${statusWords[check.sourceStatus]}`,
       ];
     }),
     [3, 5],

@@ -1,8 +1,8 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { statusWords } from '@loomwright/worked/card';
 import { type Source, sources } from 'loomwright';
 import { defineLoader } from 'vitepress';
-import { STATUS } from '../calculator/status';
 
 export interface ListedSource {
   readonly key: string;
@@ -34,7 +34,7 @@ export default defineLoader({
         key,
         title,
         publisher: publisher === 'none' ? '' : capital([publisher, ...(edition === '' ? [] : [edition])].join(', ')),
-        status: STATUS[status],
+        status: statusWords[status],
         note,
         functions: functions.filter(({ text }) => names(text, key)).map(({ name, area }) => ({ name, area })),
         tables: tables.filter(({ cites }) => cites.has(key)).map(({ name }) => name),

@@ -4,6 +4,7 @@ import { M_PER_FOOT, circularMilsToMm2 } from '../unit/index.js';
 import { needAreaMm2 } from './area.js';
 import { gaugeAreaMm2, gaugeName, gaugeNumber } from './gauge.js';
 import { COPPER_20, type Metal } from './metal.js';
+import { needOneSize } from './one-size.js';
 
 /** A conductor's size: exactly one of the three. They are never converted into one another unasked. */
 export interface SizeInput {
@@ -32,16 +33,7 @@ export interface ResolvedSize {
 export function resolveSize(fn: string, input: SizeInput, basis: ResistanceBasis): ResolvedSize {
   needBasis(fn, basis);
   const { areaMm2, awg, saeGauge } = input;
-  const given = Number(areaMm2 !== undefined) + Number(awg !== undefined) + Number(saeGauge !== undefined);
-  if (given !== 1) {
-    throw new InputError(
-      fn,
-      'areaMm2',
-      'oneOfFields',
-      given === 0 ? undefined : given,
-      'or awg or saeGauge must be given, one only',
-    );
-  }
+  needOneSize(fn, input);
   if (areaMm2 !== undefined) needAreaMm2(fn, areaMm2);
   const awgNumber = awg === undefined ? 0 : gaugeNumber(fn, 'awg', awg);
   if (basis.kind === 'geometric') {

@@ -1,6 +1,8 @@
+import { needAreaMm2 } from '../conductor/area.js';
 import { awgToAreaMm2 } from '../conductor/index.js';
+import { needOneSize } from '../conductor/one-size.js';
 import { InputError } from '../error/index.js';
-import { needAbove, needInput, needTempC } from '../error/guard.js';
+import { needInput, needTempC } from '../error/guard.js';
 import type { SourceKey, SourceStatus } from '../source/index.js';
 import type { AmpacityTable } from '../table/index.js';
 import { circularMilsToMm2 } from '../unit/index.js';
@@ -101,16 +103,7 @@ export function tableAmpacity(input: TableAmpacityInput): TableAmpacityResult {
 /** The row of the size, or of the largest size that is not above it. */
 function takeRow(input: TableAmpacityInput): AmpacityTable['rows'][number] {
   const { table, areaMm2, awg, saeGauge } = input;
-  const given = Number(areaMm2 !== undefined) + Number(awg !== undefined) + Number(saeGauge !== undefined);
-  if (given !== 1) {
-    throw new InputError(
-      'tableAmpacity',
-      'areaMm2',
-      'oneOfFields',
-      given === 0 ? undefined : given,
-      'or awg or saeGauge must be given, one only',
-    );
-  }
+  needOneSize('tableAmpacity', input);
   const name = table.sizes === 'awg' ? awg : table.sizes === 'sae' ? saeGauge : undefined;
   const exact = name === undefined ? undefined : table.rows.find(([size]) => size === name);
   if (exact !== undefined) return exact;
@@ -124,12 +117,7 @@ function takeRow(input: TableAmpacityInput): AmpacityTable['rows'][number] {
       'an SAE wire is thinner than the AWG wire of its number; give its areaMm2',
     );
   }
-  if (areaMm2 !== undefined) {
-    needAbove('tableAmpacity', 'areaMm2', areaMm2);
-    if (areaMm2 < 1e-3) {
-      throw new InputError('tableAmpacity', 'areaMm2', 'range', areaMm2, 'must be at least 0.001', 'is this in m²?');
-    }
-  }
+  if (areaMm2 !== undefined) needAreaMm2('tableAmpacity', areaMm2);
   const area = areaMm2 ?? awgToAreaMm2(awg as string);
   let best: AmpacityTable['rows'][number] | undefined;
   let bestArea = 0;

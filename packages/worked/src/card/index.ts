@@ -16,6 +16,7 @@ export * from './relay/index.js';
 export * from './signal/index.js';
 export * from './supply/index.js';
 export * from './temperature/index.js';
+export { statusWords } from './status.js';
 export { nomenclature, termOf, type Term, type Terms } from './nomenclature/index.js';
 export {
   type Card,

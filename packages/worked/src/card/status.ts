@@ -1,7 +1,7 @@
 import type { SourceStatus } from 'loomwright';
 
-/** How a figure came to us, in the words of the pages. */
-export const STATUS: Readonly<Record<SourceStatus, string>> = {
+/** How a figure came to us, in the words of pages, notebooks and the command. */
+export const statusWords: Readonly<Record<SourceStatus, string>> = {
   published: 'published',
   memory: 'from memory',
   'common-practice': 'common practice',
