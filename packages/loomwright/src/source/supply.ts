@@ -109,4 +109,10 @@ export const supplySources = {
     status: 'published',
     note: 'One limit line read (16 V at −17 °C, 13.5 V at 40 °C); 13.8 to 14.7 V and −10 to −30 mV/K from memory.',
   },
+  'charge-line': {
+    title: 'Volts of a charging battery as a straight line over its charge, behind a resistance',
+    publisher: 'battery literature',
+    status: 'derived',
+    note: 'A model of our own choice: the same as a capacitor behind a resistance. Real lead takes its last tenth more slowly.',
+  },
 } as const satisfies Record<string, Source>;

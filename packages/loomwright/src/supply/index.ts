@@ -84,3 +84,18 @@ export {
   type WarningLed,
   type WarningState,
 } from './excitation-resistor.js';
+export {
+  type ConverterMode,
+  type SplitAlternator,
+  type SplitBattery,
+  type SplitCable,
+  splitCharge,
+  type SplitCharge,
+  type SplitChargeInput,
+  type SplitChargeResult,
+  type SplitCranking,
+  type SplitFill,
+  type SplitFuse,
+  type SplitLink,
+  type SplitState,
+} from './split-charge.js';

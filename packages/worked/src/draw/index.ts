@@ -9,6 +9,7 @@ export { pinCircuit, type PinCircuitInput, type PinPart } from './pin-circuit.js
 export { type RangeRow, ruleRange, type RuleRangeInput } from './rule-range.js';
 export { seriesCircuit, type SeriesCircuitInput } from './series-circuit.js';
 export { stateBars, type StateBarsInput } from './state-bars.js';
+export { splitCircuit, type SplitCircuitInput } from './split-circuit.js';
 export { type Attributes, drawing, element, escapeText, ink, label, number } from './svg.js';
 export { symbol, type SymbolKind } from './symbol.js';
 export { warningCircuit, type WarningCircuitInput } from './warning-circuit.js';

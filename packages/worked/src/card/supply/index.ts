@@ -12,3 +12,4 @@ export {
 export { crankingCircuitCard } from './cranking.js';
 export { crankingParts, readingList } from './cranking-lists.js';
 export { excitationResistorCard } from './excitation.js';
+export { splitChargeCard } from './split.js';
