@@ -499,7 +499,7 @@ describe('laws', () => {
           k === i ? { ...each, resistanceOhm: each.resistanceOhm * factor } : each,
         );
         const power = (branches: Network['branches']): number => solveNetwork({ ...network, branches }).balance.givenW;
-        expect(power(worse)).toBeLessThanOrEqual(power(network.branches) * (1 + 1e-10));
+        expect(power(worse)).toBeLessThanOrEqual(power(network.branches) * (1 + 1e-10) + 1e-12);
       }),
       { numRuns: 60 },
     );

@@ -19,7 +19,7 @@ export function loadStates(loads: readonly NetworkLoad[], settled: SettledDiodes
         const because = 'no current can come back from it: its ends are not on one circuit';
         return { ...loadState(name, null, 0), dutyFraction, fed: false, code: 'no-way', because };
       }
-      const why = backwards[i] === 1 ? BACKWARDS : whyNot(load, i, voltageV, settled);
+      const why = backwards[i] === 1 ? BACKWARDS : whyNot(load, i, settled);
       return { ...loadState(name, voltageV, 0), dutyFraction, fed: false, ...why };
     }
     const currentA = solved.branchA[k] as number;
@@ -35,18 +35,19 @@ const BACKWARDS = {
   because: 'what it draws could only come through a diode the wrong way',
 };
 
-/** Why electronics draw nothing, from the volts that they see without and the resistance that these come through. */
-function whyNot(load: Load, i: number, emptyV: number, settled: SettledLoads): Pick<LoadState, 'code' | 'because'> {
-  const { equations, solved } = settled;
-  if (!(emptyV > 1e-12 * equations.topV)) {
-    const back = emptyV < -1e-9 * equations.topV;
+/** Why electronics draw nothing, from the volts that they see without any others, and what these come through. */
+function whyNot(load: Load, i: number, { bare, equations }: SettledLoads): Pick<LoadState, 'code' | 'because'> {
+  const { circuit, topV, wiring } = equations;
+  const emptyV = loadVolts(equations, bare, i);
+  if (!(emptyV > 1e-12 * topV)) {
+    const back = emptyV < -1e-9 * topV;
     return { code: 'no-volts', because: back ? 'its volts are the wrong way round' : 'there are no volts across it' };
   }
-  const ohm = equations.circuit.throughOhm(solved, equations.wiring.branchOf.loads[i] as number);
+  const ohm = circuit.throughOhm(bare, wiring.branchOf.loads[i] as number);
   const alone = settle(load, emptyV, ohm);
   if ('code' in alone) return { code: alone.code, because: alone.because };
   return {
     code: 'not-beside-the-others',
-    because: `${emptyV} V behind ${ohm} Ω would feed it, but not beside what it takes from the others`,
+    because: `${emptyV} V behind ${ohm} Ω would feed it alone, but not beside the others`,
   };
 }

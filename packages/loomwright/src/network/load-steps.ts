@@ -1,7 +1,7 @@
 import { ConvergenceError } from '../error/index.js';
 import type { SolvedNodes } from '../number/solve-nodes.js';
 import type { NetworkLoad } from './element.js';
-import { lineAt, natureOf } from './load-line.js';
+import { lineAt, type LoadLine, natureOf } from './load-line.js';
 import type { Circuit } from './settled.js';
 import { acrossV, apartV, type Wiring } from './wiring.js';
 
@@ -46,8 +46,10 @@ function putLine({ loads, wiring, perOhm, drivenA, loadV }: Equations, load: num
 }
 
 /**
- * Settles loads, from a solution without them: Newton's steps, shortened where a lamp would turn or electronics lose more
- * than half of their volts at once. Null where the equations have no stable answer, or electronics stay without volts.
+ * Settles loads, from a solution without them: Newton's steps, shortened where electronics lose more than half of their
+ * volts at once, or where a step goes too far. Lamps and motors alone make a convex function of the volts, whose slope
+ * along a step only rises: a step that ends where it rises steeply is halved until it does not, and so the steps cannot
+ * go to and fro. Null where the equations have no stable answer, or electronics stay without volts.
  */
 export function settleBySteps(
   equations: Equations,
@@ -55,31 +57,68 @@ export function settleBySteps(
   start: SolvedNodes,
 ): { readonly solved: SolvedNodes | null; readonly stepCount: number } {
   const { fn, loads, topV, loadV, wantedV } = equations;
-  const active = which.map((i) => natureOf((loads[i] as NetworkLoad).load) === 'active');
-  let solved = start;
+  const electronics = which.filter((i) => natureOf((loads[i] as NetworkLoad).load) === 'active');
+  const nodeV = start.nodeV.slice();
+  for (const i of which) loadV[i] = loadVolts(equations, start, i);
   let without = 0;
-  for (let step = 0; which.length > 0; step++) {
+  if (which.length === 0) return { solved: start, stepCount: 0 };
+  for (let step = 1; ; step++) {
+    for (const i of which) putLine(equations, i);
+    const solved = solveLines(equations);
+    if (solved === null) return { solved: null, stepCount: step };
     let moved = 0;
-    let lost = false;
-    which.forEach((i, n) => {
-      const wanted = loadVolts(equations, solved, i);
-      const had = loadV[i] as number;
-      wantedV[i] = wanted;
-      if (active[n] === true && !(wanted > 0)) lost = true;
-      const floor = active[n] === true ? 0.5 : 0.1;
-      loadV[i] = step === 0 || wanted / had >= floor ? wanted : floor * had;
-      moved = Math.max(moved, step === 0 ? topV : Math.abs(wanted - had));
-    });
-    without = lost ? without + 1 : 0;
+    for (const i of which) {
+      wantedV[i] = loadVolts(equations, solved, i);
+      moved = Math.max(moved, Math.abs((wantedV[i] as number) - (loadV[i] as number)));
+    }
     if (moved <= SETTLED * topV) return { solved, stepCount: step };
+    without = electronics.some((i) => !((wantedV[i] as number) > 0)) ? without + 1 : 0;
     if (without > PATIENCE) return { solved: null, stepCount: step };
     if (step === MOST_STEPS) throw new ConvergenceError(fn, step, topV, moved, worstOf(equations, which));
-    for (const i of which) putLine(equations, i);
-    const next = solveLines(equations);
-    if (next === null) return { solved: null, stepCount: step };
-    solved = next;
+    let share = 1;
+    for (const i of electronics) {
+      const had = loadV[i] as number;
+      const loss = had - (wantedV[i] as number);
+      if (share * loss > 0.5 * had) share = (0.5 * had) / loss;
+    }
+    share = shortened(equations, which, nodeV, solved, share);
+    for (let v = 0; v < nodeV.length; v++) {
+      nodeV[v] = (nodeV[v] as number) + share * ((solved.nodeV[v] as number) - (nodeV[v] as number));
+    }
+    for (const i of which) {
+      loadV[i] = (loadV[i] as number) + share * ((wantedV[i] as number) - (loadV[i] as number));
+    }
   }
-  return { solved, stepCount: 0 };
+}
+
+/** The share of a step at whose end the function does not yet rise half as steeply as it falls at the beginning. */
+function shortened(
+  { loads, wiring, perOhm, loadV, wantedV }: Equations,
+  which: readonly number[],
+  nodeV: Float64Array,
+  solved: SolvedNodes,
+  most: number,
+): number {
+  const { joinedFrom, joinedTo } = wiring;
+  const step = (node: number): number => (solved.nodeV[node] as number) - (nodeV[node] as number);
+  let fall = 0;
+  for (let k = 0; k < perOhm.length; k++) {
+    const across = step(joinedFrom[k] as number) - step(joinedTo[k] as number);
+    fall += (perOhm[k] as number) * across * across;
+  }
+  const lines = which.map((i) => lineAt((loads[i] as NetworkLoad).load, loadV[i] as number));
+  const rise = (share: number): number =>
+    which.reduce((sum, i, n) => {
+      const { currentA, slopePerOhm } = lines[n] as LoadLine;
+      const whole = (wantedV[i] as number) - (loadV[i] as number);
+      const v = (loadV[i] as number) + share * whole;
+      return (
+        sum + (lineAt((loads[i] as NetworkLoad).load, v).currentA - currentA - slopePerOhm * share * whole) * whole
+      );
+    }, 0);
+  let share = most;
+  for (let halves = 0; halves < 40 && rise(share) - (1 - share) * fall > 0.5 * fall; halves++) share /= 2;
+  return share;
 }
 
 /** The load whose volts are furthest from rest, by name. */

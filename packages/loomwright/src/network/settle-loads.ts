@@ -10,6 +10,8 @@ import { drivenByEmf, leastDiodeOhm } from './wiring.js';
 export interface SettledLoads {
   readonly parts: Parts;
   readonly solved: SolvedNodes;
+  /** The same with lamps and motors, but without any electronics. */
+  readonly bare: SolvedNodes;
   readonly equations: Equations;
   /** 1 for each of the electronics that draws nothing, by its place among the loads. */
   readonly unfed: Uint8Array;
@@ -64,7 +66,7 @@ export function settleLoads(
     stepCount += run.stepCount;
     const { solved } = run;
     const dark = fed.filter((i) => (wantedV[i] as number) < leastV((loads[i] as NetworkLoad).load));
-    if (solved !== null && dark.length === 0) return { parts, solved, equations, unfed, stepCount };
+    if (solved !== null && dark.length === 0) return { parts, solved, bare, equations, unfed, stepCount };
     const out = (solved === null ? fed : dark).sort((i, j) => share(i) - share(j) || i - j);
     // Few are taken off one by one; of very many a part at a time, so that the number of turns stays small.
     const gone = new Set(out.slice(0, Math.max(1, out.length >> 6)));
@@ -74,7 +76,7 @@ export function settleLoads(
     drivenA.set(kept.drivenA);
   }
   for (const i of passive) loadV[i] = bareV(i);
-  return { parts, solved: bare, equations, unfed, stepCount };
+  return { parts, solved: bare, bare, equations, unfed, stepCount };
 }
 
 /** The equations with all electronics left out, and lamps and motors as they are at rest. */

@@ -59,7 +59,7 @@ export function solveNetwork(input: Network): SolveNetworkResult {
   const { loads } = settled;
   const diodes = (input.diodes ?? []).map(({ name, ...ends }, i): DiodeState => {
     const conducts = settled.conducts[i] === 1;
-    const { lossA } = read.current('diodes', i);
+    const lossA = conducts ? read.current('diodes', i).lossA : 0;
     const dropV = read.drop({ ...ends, resistanceOhm: 0 }, 0);
     return { name, conducts, currentA: lossA, dropV, lossW: lossA * (dropV ?? 0) };
   });
