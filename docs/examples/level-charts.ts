@@ -99,7 +99,10 @@ const litresAt = (strapping: Strapping, level: number): number => {
  * crosses lines of litres, one reading stands for many amounts.
  */
 export function saddleMap(input: SaddleTankInput, result: SaddleTankResult): ChartSpec {
-  const { left, right, wiring, biasV, biasOhm, fixedOhm } = input;
+  const { left, right, wiring, fixedOhm, inputOhm } = input;
+  // An input that loads counts as a bias of fewer volts and ohms.
+  const share = inputOhm === null ? 1 : inputOhm / (inputOhm + input.biasOhm);
+  const [biasV, biasOhm] = [input.biasV * share, input.biasOhm * share];
   const grid = Array.from({ length: 41 }, (_, i) => i / 40);
   const within = (points: readonly (readonly [number, number])[]): [number, number][] =>
     points.filter(([, y]) => y >= -1e-9 && y <= 1 + 1e-9).map(([x, y]) => [x * 100, y * 100]);

@@ -240,7 +240,8 @@ describe('published', () => {
 /** A lying tank with a float whose ohms follow the level, filled by cans: what it holds is known in closed form. */
 const tank = { shape: 'lying', lengthMm: 600, widthMm: 360, heightMm: null, headDepthMm: 0, tiltDeg: 0 } as const;
 const litresAt = (levelMm: number): number =>
-  tankVolume({ ...tank, levelMm, measuredFromLowMm: 0, rowCount: 1 }).volumeL;
+  tankVolume({ ...tank, levelMm, measuredFromLowMm: 0, crossTiltDeg: 0, measuredFromLowSideMm: 0, rowCount: 1 })
+    .volumeL;
 const ohmAt = (levelMm: number): number => 240 - (207 * levelMm) / 360;
 function ohmFor(litres: number): number {
   let [low, high] = [0, 360];

@@ -18,6 +18,7 @@ const series: SaddleTankInput = {
   fixedOhm: 0,
   biasV: 5,
   biasOhm: 180,
+  inputOhm: null,
   faultV: 14.4,
   guardV: 0.1,
   series: e12,
@@ -152,6 +153,36 @@ describe('published', () => {
     ['wire-to-battery', 'left', 'always', '0.00', '0.00', '20.736'],
     ['wire-to-battery', 'right', 'always', '0.00', '0.00', '20.736'],
   ]);
+  // The same senders in series on an input of 180 Ω to ground: half the volts behind half the ohms, 2.5 V and 90 Ω.
+  const d = worked('two floats in series, the input loads');
+  const loaded: SaddleTankInput = { ...series, inputOhm: 180 };
+  check(d, loaded, [
+    [0, '60.00', ['0.4545']],
+    [1, '30.00', ['1.3158']],
+    [2, '15.00', ['1.5217']],
+    [3, '0.00', ['1.6667']],
+  ]);
+  computed('a broken wire reads 2.5 V, 0.8333 V above the empty tank', d, () => {
+    expectPrinted(saddleTank(loaded).openGapV, '0.8333');
+    expectPrinted(saddleTank(loaded).highestPinV, '1.6667');
+  });
+  // 2.5 x/(x + 90) = 0.6: 28.42 Ω in all, of which full gives 20.
+  computed('a guard of 0.6 V wants 8.42 Ω more: 10 Ω', d, () => {
+    expect(saddleTank({ ...loaded, guardV: 0.6 }).leastFixedOhm).toBe(10);
+  });
+  // A shorted sender, the other empty: 90 Ω reads 1.25 V. Shown 60 − 60 · 70/160 = 33.75 L, and none is there.
+  faults(d, loaded, [
+    ['sender-open', 'left', 'always', '0.00', '0.00', '0'],
+    ['sender-open', 'right', 'always', '0.00', '0.00', '0'],
+    ['sender-shorted', 'left', 'sometimes', '33.75', '0.00', '0'],
+    ['sender-shorted', 'right', 'sometimes', '33.75', '0.00', '0'],
+    ['wire-open', 'both', 'always', '0.00', '0.00', '0'],
+    ['wire-to-ground', 'both', 'always', '0.00', '0.00', '0'],
+    ['wire-to-battery', 'both', 'always', '0.00', '0.00', '10.368'],
+    ['between-to-ground', 'both', 'sometimes', '33.75', '0.00', '0'],
+    // 14.4²/10 W in the right one, and ((14.4 − 2.5)/100)² · 10 W in the left.
+    ['between-to-battery', 'both', 'always', '0.00', '0.00', '20.878'],
+  ]);
   computed('a dead transfer leaves 25 L, told side by side', c, () => {
     expectPrinted(saddleTank(apart).trappedL, '25.00');
     expectPrinted(saddleTank(apart).mostAmbiguityL, '0.00');
@@ -224,6 +255,37 @@ describe('independent', () => {
   });
 });
 
+describe('independent, loaded', () => {
+  it('a circuit simulator gives the same volts of two inputs that load', async () => {
+    const input = { ...apart, inputOhm: 4700, fixedOhm: 12 } as const;
+    const { path } = saddleTank(input);
+    const places = [0, 7, 19, 30];
+    const v = await simulate(
+      places
+        .flatMap((place) => {
+          const { leftFraction, rightFraction } = path[place]!;
+          return (['left', 'right'] as const).flatMap((side) => {
+            const share = side === 'left' ? leftFraction : rightFraction;
+            const n = `${side}${place}`;
+            const ohm = input[side].emptyOhm + (input[side].fullOhm - input[side].emptyOhm) * share;
+            return [`v${n} s${n} 0 5`, `rb${n} s${n} p${n} 180`, `ri${n} p${n} 0 4700`, `rs${n} p${n} 0 ${ohm + 12}`];
+          });
+        })
+        .concat('.op')
+        .join('\n'),
+    );
+    for (const place of places) {
+      expectWithin(path[place]!.pinV[0]!, v[`v(pleft${place})`]![0]!, 1e-9);
+      expectWithin(path[place]!.pinV[1]!, v[`v(pright${place})`]![0]!, 1e-9);
+    }
+  });
+  it('an input that hardly loads is one that does not', () => {
+    const a = saddleTank(uneven);
+    const b = saddleTank({ ...uneven, inputOhm: 1e8 });
+    a.path.forEach((point, i) => expectWithin(b.path[i]!.pinV[0]!, point.pinV[0]!, 1e-5));
+  });
+});
+
 describe('laws', () => {
   it('litres only fall along both ways, and end at nothing and at what is trapped', () => {
     for (const input of [series, parallel, apart, uneven]) {
@@ -263,7 +325,7 @@ describe('laws', () => {
     );
   });
   it('does not mistake one input for another', () => {
-    swapsMatter(saddleTank, { ...uneven, guardV: 0.7 });
+    swapsMatter(saddleTank, { ...uneven, inputOhm: 900, guardV: 0.7 });
   });
 });
 
@@ -276,7 +338,11 @@ describe('edges', () => {
     expect(fault(bare, 'between-to-battery', 'both').tankW).toBeNull();
   });
   it('refuses nonsense', () => {
-    refusesNonsense(saddleTank, series, { required: ['fixedOhm', 'biasV', 'biasOhm', 'faultV', 'guardV'] });
+    refusesNonsense(saddleTank, series, {
+      required: ['fixedOhm', 'biasV', 'biasOhm', 'faultV', 'guardV'],
+      optional: ['inputOhm'],
+    });
+    expectInputError(() => saddleTank({ ...series, inputOhm: 0 }), 'inputOhm');
     const bad = (over: Partial<SaddleLobe>, field: string, input = series) => {
       expectInputError(() => saddleTank({ ...input, right: { ...lobe, ...over } }), field);
     };
@@ -297,7 +363,7 @@ describe('edges', () => {
       neverRunsOut(
         ({ emptyOhm, fullOhm, saddleFraction, ...rest }: SaddleTankInput & Omit<SaddleLobe, 'strapping'>) =>
           saddleTank({ ...rest, wiring, left: { ...lobe, emptyOhm, fullOhm, saddleFraction } }),
-        { ...uneven, emptyOhm: 90, fullOhm: 10, saddleFraction: 0.5 },
+        { ...uneven, inputOhm: 1000, emptyOhm: 90, fullOhm: 10, saddleFraction: 0.5 },
         30,
       );
     }

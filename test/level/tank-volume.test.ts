@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { inchesToMm, L_PER_US_GALLON, tankVolume, type TankVolumeInput } from 'loomwright';
@@ -15,6 +16,8 @@ const lying: TankVolumeInput = {
   levelMm: 120,
   tiltDeg: 0,
   measuredFromLowMm: 0,
+  crossTiltDeg: 0,
+  measuredFromLowSideMm: 0,
   rowCount: 20,
 };
 const box: TankVolumeInput = { ...lying, shape: 'box', widthMm: 350, heightMm: 250 };
@@ -44,6 +47,30 @@ describe('published', () => {
     computed(`depth of ${5 * (i + 1)} %: per cent full`, page('table of fill'), () => {
       expectPrinted((strapping[i + 1]!.volumeL / totalL) * 100, print.includes('.') ? print : `${print}.0`);
     });
+  });
+  const arcSine = { source: 'horizontal-tank-problem', place: 'arc sine form', status: 'published' } as const;
+  // A = πa²/2 − a² arcsin(1 − h/a) − (a − h) √(h (2a − h)), the other of the two forms that are printed.
+  for (const share of [0.05, 0.1, 0.15, 0.2, 0.25, 0.3, 0.4, 0.5, 0.75, 0.9]) {
+    computed(`plain cylinder filled to ${share} of its diameter`, arcSine, () => {
+      const [a, h] = [200, 400 * share];
+      const area = (Math.PI * a * a) / 2 - a * a * Math.asin(1 - h / a) - (a - h) * Math.sqrt(h * (2 * a - h));
+      expectWithin(tankVolume({ ...lying, levelMm: h }).volumeL, (area * 1000) / 1e6, 1e-12);
+    });
+  }
+  computed(
+    'a box of 231 cubic inches holds a US gallon',
+    { source: 'nist-sp-811', place: 'B.8', status: 'memory' },
+    () => {
+      const [lengthMm, widthMm, heightMm] = [inchesToMm(11), inchesToMm(7), inchesToMm(3)];
+      const gallon = tankVolume({ ...box, lengthMm, widthMm, heightMm, levelMm: heightMm });
+      expectPrinted(gallon.volumeL, '3.785411784');
+    },
+  );
+  const heads = page('formula of the total of both heads: (4/3) π r² (D/4)');
+  computed('both heads of that vessel', heads, () => {
+    const r = inchesToMm(20);
+    const shell = Math.PI * r * r * inchesToMm(100);
+    expectWithin(totalL, (shell + (4 / 3) * Math.PI * r * r * inchesToMm(10)) / 1e6, 1e-12);
   });
   const problem = {
     source: 'horizontal-tank-problem',
@@ -105,6 +132,59 @@ describe('independent', () => {
   });
 });
 
+const { cases: tilted } = JSON.parse(readFileSync(new URL('tank.json', import.meta.url), 'utf8')) as {
+  cases: readonly (Omit<TankVolumeInput, 'rowCount'> & { readonly volumeL: number })[];
+};
+
+/** Litres by thin columns square to the floor of the tank, each from where it begins to where the surface stands. */
+function byColumns(input: TankVolumeInput, n = 700): number {
+  const { shape, lengthMm: length, widthMm: width, headDepthMm: c, levelMm } = input;
+  const r = width / 2;
+  const slope = (deg: number): number => Math.tan((deg * Math.PI) / 180);
+  const surface = (x: number, y: number): number =>
+    levelMm +
+    slope(input.tiltDeg) * (input.measuredFromLowMm - x) +
+    slope(input.crossTiltDeg) * (input.measuredFromLowSideMm - y);
+  const [from, to] = shape === 'lying' ? [-c, length + c] : [0, shape === 'standing' ? width : length];
+  let sum = 0;
+  for (let i = 0; i < n; i++) {
+    const x = from + ((to - from) * (i + 0.5)) / n;
+    for (let k = 0; k < n; k++) {
+      const y = (width * (k + 0.5)) / n;
+      let [floor, roof] = [0, input.heightMm ?? 0];
+      if (shape === 'lying') {
+        const out = x < 0 ? -x / c : x > length ? (x - length) / c : 0;
+        const half = Math.sqrt(Math.max(0, r * r * (1 - out * out) - (y - r) ** 2));
+        [floor, roof] = [r - half, r + half];
+      } else if (shape === 'standing') {
+        const rho2 = ((x - r) ** 2 + (y - r) ** 2) / (r * r);
+        if (rho2 > 1) continue;
+        const bulge = c * Math.sqrt(1 - rho2);
+        [floor, roof] = [c - bulge, c + length + bulge];
+      }
+      sum += Math.min(roof, Math.max(floor, surface(x, y))) - floor;
+    }
+  }
+  return (sum * ((to - from) / n) * (width / n)) / 1e6;
+}
+
+describe('independent, tilted', () => {
+  it.each(tilted.map((each) => [each.shape, each.headDepthMm, each.tiltDeg, each.crossTiltDeg, each] as const))(
+    'adaptive quadrature gives the same: %s, ends of %f mm, %f° and %f°',
+    (_shape, _ends, _tilt, _cross, { volumeL, ...input }) => {
+      const found = tankVolume({ ...input, rowCount: 1 });
+      expect(Math.abs(found.volumeL - volumeL) / found.totalL).toBeLessThan(1e-9);
+    },
+  );
+  it.each(tilted.filter((_, i) => i % 3 === 0).map((each) => [each.shape, each] as const))(
+    'thin columns give the same: %s',
+    (_, { volumeL: __, ...input }) => {
+      const found = tankVolume({ ...input, rowCount: 1 });
+      expect(Math.abs(found.volumeL - byColumns({ ...input, rowCount: 1 })) / found.totalL).toBeLessThan(5e-4);
+    },
+  );
+});
+
 describe('laws', () => {
   it('what is below a level and what is above it make the whole tank', () => {
     fc.assert(
@@ -136,6 +216,53 @@ describe('laws', () => {
     const tilted = tankVolume({ ...box, tiltDeg: 5, measuredFromLowMm: 500, levelMm: 100 });
     expectWithin(tilted.volumeL, tankVolume({ ...box, levelMm: 100 }).volumeL, 1e-9);
   });
+  it('a standing tank with its float in the middle sees what a plumb one sees, until a part is dry', () => {
+    const plumb = { ...standing, headDepthMm: 0 };
+    const leaning = tankVolume({ ...plumb, tiltDeg: 15, measuredFromLowMm: 200 });
+    expectWithin(leaning.volumeL, tankVolume(plumb).volumeL, 1e-12);
+  });
+  it('a tilt of next to nothing changes nothing, in whatever tank', () => {
+    for (const tank of [standing, { ...standing, headDepthMm: 0 }, dished]) {
+      const leaning = tankVolume({ ...tank, tiltDeg: 1e-5, measuredFromLowMm: tank.widthMm / 2 });
+      expectWithin(leaning.volumeL, tankVolume(tank).volumeL, 1e-6);
+    }
+    const both = tankVolume({ ...box, tiltDeg: 1e-6, crossTiltDeg: 1e-6 });
+    expectWithin(both.volumeL, tankVolume(box).volumeL, 1e-6);
+  });
+  it('a box does not care which of its tilts is called the first', () => {
+    const tilts = { tiltDeg: 12, crossTiltDeg: 7, measuredFromLowMm: 300, measuredFromLowSideMm: 80, levelMm: 140 };
+    const turned = {
+      ...box,
+      lengthMm: box.widthMm,
+      widthMm: box.lengthMm,
+      levelMm: 140,
+      tiltDeg: 7,
+      crossTiltDeg: 12,
+      measuredFromLowMm: 80,
+      measuredFromLowSideMm: 300,
+    };
+    expectWithin(tankVolume({ ...box, ...tilts }).volumeL, tankVolume(turned).volumeL, 1e-12);
+  });
+  it('tilted, what is wet from below and what is dry from above make the whole tank', () => {
+    const tanks = [
+      { ...standing, tiltDeg: 22, measuredFromLowMm: 90 },
+      { ...dished, tiltDeg: 14, measuredFromLowMm: 500 },
+      { ...box, tiltDeg: 9, crossTiltDeg: 16, measuredFromLowMm: 700, measuredFromLowSideMm: 40 },
+    ];
+    for (const tank of tanks) {
+      for (const share of [0.1, 0.35, 0.6, 0.9]) {
+        const { highestLevelMm, totalL } = tankVolume(tank);
+        const upside = {
+          ...tank,
+          measuredFromLowMm: (tank.shape === 'standing' ? tank.widthMm : tank.lengthMm) - tank.measuredFromLowMm,
+          measuredFromLowSideMm: tank.shape === 'box' ? tank.widthMm - tank.measuredFromLowSideMm : 0,
+        };
+        const below = tankVolume({ ...tank, levelMm: highestLevelMm * share }).volumeL;
+        const above = tankVolume({ ...upside, levelMm: highestLevelMm * (1 - share) }).volumeL;
+        expectWithin(below + above, totalL, 1e-8);
+      }
+    }
+  });
   it('twice the size holds eight times as much', () => {
     const twice = { ...dished, lengthMm: 2 * dished.lengthMm, widthMm: 2 * dished.widthMm };
     const result = tankVolume({ ...twice, headDepthMm: 2 * dished.headDepthMm, levelMm: 2 * dished.levelMm });
@@ -144,6 +271,14 @@ describe('laws', () => {
   it('does not mistake one input for another', () => {
     swapsMatter(tankVolume, { ...box, tiltDeg: 20, measuredFromLowMm: 220, levelMm: 60 });
     swapsMatter(tankVolume, { ...standing, measuredFromLowMm: 0 });
+    swapsMatter(tankVolume, {
+      ...box,
+      tiltDeg: 20,
+      measuredFromLowMm: 220,
+      levelMm: 60,
+      crossTiltDeg: 10,
+      measuredFromLowSideMm: 70,
+    });
   });
 });
 
@@ -158,6 +293,8 @@ describe('edges', () => {
         'levelMm',
         'tiltDeg',
         'measuredFromLowMm',
+        'crossTiltDeg',
+        'measuredFromLowSideMm',
         'rowCount',
       ],
     });
@@ -171,15 +308,27 @@ describe('edges', () => {
     bad({ levelMm: 401 }, 'levelMm');
     bad({ levelMm: 1161 }, 'levelMm', standing);
     bad({ tiltDeg: 46 }, 'tiltDeg');
-    bad({ tiltDeg: 5 }, 'tiltDeg', standing);
-    bad({ tiltDeg: 5, headDepthMm: 10 }, 'tiltDeg');
+    bad({ tiltDeg: 1e-7 }, 'tiltDeg');
+    bad({ crossTiltDeg: 5 }, 'crossTiltDeg');
+    bad({ crossTiltDeg: 5 }, 'crossTiltDeg', standing);
+    bad({ crossTiltDeg: 46 }, 'crossTiltDeg', box);
     bad({ measuredFromLowMm: 1001 }, 'measuredFromLowMm');
+    bad({ measuredFromLowMm: 401 }, 'measuredFromLowMm', standing);
+    bad({ measuredFromLowSideMm: 351 }, 'measuredFromLowSideMm', box);
     bad({ rowCount: 0 }, 'rowCount');
     bad({ rowCount: 1.5 }, 'rowCount');
     bad({ rowCount: 201 }, 'rowCount');
   });
   it('never runs out of numbers', () => {
-    for (const tank of [lying, box, standing, { ...lying, tiltDeg: 8 }]) neverRunsOut(tankVolume, tank, 60);
+    const tanks = [
+      lying,
+      box,
+      standing,
+      { ...lying, tiltDeg: 8 },
+      { ...standing, tiltDeg: 8 },
+      { ...box, crossTiltDeg: 8 },
+    ];
+    for (const tank of tanks) neverRunsOut(tankVolume, tank, 60);
   });
 });
 

@@ -23,6 +23,8 @@ export interface SaddleTankInput {
   /** Volts behind the bias resistor of each input, above 0, and that resistor in Ω, 0.001 to 1e8. */
   readonly biasV: number;
   readonly biasOhm: number;
+  /** Resistance of each input itself to ground in Ω, 0.001 to 1e8; null when it draws nothing worth counting. */
+  readonly inputOhm: number | null;
   /** Highest volts that a chafed wire could meet, at least `biasV`: the battery's. */
   readonly faultV: number;
   /** Least distance from every healthy reading at which a fault is told, in V, at least 0. */
@@ -81,15 +83,18 @@ export interface SaddleTankResult {
  * $$V = V_b\,\frac{R + R_\mathrm{fix}}{R + R_\mathrm{fix} + R_b} \qquad R = R_l + R_r \quad\text{or}\quad
  * R = \frac{R_l R_r}{R_l + R_r}$$
  *
+ * An input that loads the bias counts as a bias of fewer volts and ohms.
+ *
  * @param input both sides, pump, wiring, bias, guard
  * @returns path, map, ambiguity in litres, what a dead transfer hides, the fixed resistor, every fault, checks
  * @throws InputError when a field is missing or out of range, when senders on one wire move against one another, or when one of two in parallel has 0 Ω
  * @source circuit-theory (litres between rows of the tables are straight; extremes of the splits in closed form)
- * @example saddleTank({ left: { strapping: [{ levelFraction: 0, volumeL: 0 }, { levelFraction: 1, volumeL: 30 }], emptyOhm: 90, fullOhm: 10, saddleFraction: 0.5 }, right: { strapping: [{ levelFraction: 0, volumeL: 0 }, { levelFraction: 1, volumeL: 30 }], emptyOhm: 90, fullOhm: 10, saddleFraction: 0.5 }, pumpSide: 'left', wiring: 'parallel', fixedOhm: 0, biasV: 5, biasOhm: 180, faultV: 14.4, guardV: 0.1, series: e12 }).trappedL //=> 15
+ * @example saddleTank({ left: { strapping: [{ levelFraction: 0, volumeL: 0 }, { levelFraction: 1, volumeL: 30 }], emptyOhm: 90, fullOhm: 10, saddleFraction: 0.5 }, right: { strapping: [{ levelFraction: 0, volumeL: 0 }, { levelFraction: 1, volumeL: 30 }], emptyOhm: 90, fullOhm: 10, saddleFraction: 0.5 }, pumpSide: 'left', wiring: 'parallel', fixedOhm: 0, biasV: 5, biasOhm: 180, inputOhm: null, faultV: 14.4, guardV: 0.1, series: e12 }).trappedL //=> 15
  */
 export function saddleTank(input: SaddleTankInput): SaddleTankResult {
   guard(input);
-  const { left, right, pumpSide, wiring, fixedOhm, biasV, biasOhm, guardV } = input;
+  const unit = withoutLoad(input);
+  const { left, right, pumpSide, wiring, fixedOhm, biasV, biasOhm, guardV } = unit;
   const pinOf = (ohm: number): number => (biasV * (ohm + fixedOhm)) / (ohm + fixedOhm + biasOhm);
   const ohmsAt = (l: number, r: number): readonly number[] =>
     wiring === 'two-inputs'
@@ -167,10 +172,18 @@ export function saddleTank(input: SaddleTankInput): SaddleTankResult {
     shortGapV: lowestPinV,
     openGapV: biasV - highestPinV,
     leastFixedOhm: needOhm === null ? null : needOhm <= 0 ? 0 : preferredAbove(input.series, needOhm),
-    faults: saddleFaults({ input, way, litres, pinOf, shownL, lowestPinV, highestPinV }),
+    faults: saddleFaults({ input: unit, way, litres, pinOf, shownL, lowestPinV, highestPinV }),
     checks,
     decidedBy: tightestCheck(checks)?.name ?? '',
   };
+}
+
+/** A bias behind an input that loads it, as the bias without load that does the same: Thévenin's. */
+function withoutLoad(input: SaddleTankInput): SaddleTankInput {
+  const { biasV, biasOhm, inputOhm } = input;
+  if (inputOhm === null) return input;
+  const share = inputOhm / (inputOhm + biasOhm);
+  return { ...input, biasV: biasV * share, biasOhm: biasOhm * share };
 }
 
 function guard(input: SaddleTankInput): void {
@@ -203,6 +216,7 @@ function guard(input: SaddleTankInput): void {
   needNoLessThan(fn, 'fixedOhm', input.fixedOhm);
   needMoreThan(fn, 'biasV', input.biasV);
   needBetween(fn, 'biasOhm', input.biasOhm, 0.001, 1e8);
+  if (input.inputOhm !== null) needBetween(fn, 'inputOhm', input.inputOhm, 0.001, 1e8);
   needNoLessThan(fn, 'faultV', input.faultV, input.biasV);
   needNoLessThan(fn, 'guardV', input.guardV);
   needSeries(fn, input.series);

@@ -1,6 +1,7 @@
 import { InputError } from '../error/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
 import { needBetween, needInput, needInteger, needOneOf } from '../error/guard.js';
+import { alongPrism, plumb, segment, segmentSummed, tiltedBox, tiltedHead } from './tank-shape.js';
 
 export interface TankVolumeInput {
   /** `box`; `lying`: a cylinder with its axis level; `standing`: one with its axis upright. All sizes are inside ones. */
@@ -13,12 +14,22 @@ export interface TankVolumeInput {
   readonly heightMm: number | null;
   /** Depth of each dished end (half of an ellipsoid) in mm, at least 0; 0 for flat ends, and for a box. */
   readonly headDepthMm: number;
-  /** Level where it is measured, upwards from the floor of the tank there, 0 to the height of the tank. */
+  /**
+   * Level where it is measured, 0 to the height of the tank: upwards from the floor, square to it. In a standing cylinder
+   * along its axis, from its lowest point when it stands plumb.
+   */
   readonly levelMm: number;
-  /** How far the tank is tilted along its length, 0 to 45; 0 for dished ends and for a standing cylinder. */
+  /** How far the tank is tilted, 0 to 45: along the length of a box or a lying cylinder, from plumb a standing one. */
   readonly tiltDeg: number;
-  /** Where the level is measured: from the low end along the length in mm, 0 to the length. No matter without tilt. */
+  /**
+   * Where the level is measured: from the low end along the length in mm, 0 to the length; in a standing cylinder from
+   * the low side along its diameter. No matter without tilt.
+   */
   readonly measuredFromLowMm: number;
+  /** How far a box is tilted across its width as well, 0 to 45; 0 for a cylinder. */
+  readonly crossTiltDeg: number;
+  /** Where the level is measured: from the low side across the width of a box in mm, 0 to the width. */
+  readonly measuredFromLowSideMm: number;
   /** Rows of the strapping table above its first, 1 to 200. */
   readonly rowCount: number;
 }
@@ -42,26 +53,28 @@ export interface TankVolumeResult {
 }
 
 /**
- * Litres in a tank by the level: a box, a cylinder lying or standing, flat or dished ends, and a tilted box or lying
- * cylinder; with its strapping table.
+ * Litres in a tank by the level: a box, a cylinder lying or standing, flat or dished ends, plumb or tilted, a box both
+ * ways; with its strapping table.
  *
- * Inside sizes, no baffles, pipes or rounded edges: a real tank is calibrated with cans. Tilt is along the length; a
- * tank that is tilted holds the same, but the float sees it elsewhere.
+ * Inside sizes, no baffles, pipes or rounded edges: a real tank is calibrated with cans. A tank that is tilted holds
+ * the same, but the float sees it elsewhere. A lying cylinder that is rolled about its own axis is no other tank.
  *
  * $$V = L \left(r^2 \arccos\frac{r - h}{r} - (r - h)\sqrt{2rh - h^2}\right) + \frac{c}{r}\,\frac{\pi h^2 (3r - h)}{3}$$
  *
  * @param input shape, sizes, level, tilt
  * @returns litres, share, strapping table
- * @throws InputError when a field is missing or out of range, or a tilt is given for dished ends or a standing cylinder
- * @source horizontal-tank-problem (segment of a circle); tank-fill-table (two dished ends); tilted: the same area integrated along the length in closed form
- * @example tankVolume({ shape: 'lying', lengthMm: 1000, widthMm: 400, heightMm: null, headDepthMm: 0, levelMm: 200, tiltDeg: 0, measuredFromLowMm: 0, rowCount: 10 }).volumeL //=> 62.8319
+ * @throws InputError when a field is missing or out of range, or a second tilt is given for a cylinder
+ * @source horizontal-tank-problem (segment of a circle); tank-fill-table (two dished ends); tilted: the same area integrated along the length in closed form, dished ends by quadrature to 10⁻⁹
+ * @example tankVolume({ shape: 'lying', lengthMm: 1000, widthMm: 400, heightMm: null, headDepthMm: 0, levelMm: 200, tiltDeg: 0, measuredFromLowMm: 0, crossTiltDeg: 0, measuredFromLowSideMm: 0, rowCount: 10 }).volumeL //=> 62.8319
  */
 export function tankVolume(input: TankVolumeInput): TankVolumeResult {
   const highestLevelMm = guard(input);
-  const { levelMm, rowCount, lengthMm, tiltDeg } = input;
-  const slope = Math.tan((tiltDeg * Math.PI) / 180);
-  const at = (level: number): number => litres(input, level, slope);
-  const totalL = litres(input, highestLevelMm + slope * lengthMm, slope);
+  const { shape, levelMm, rowCount, lengthMm, widthMm, headDepthMm } = input;
+  const at = (level: number): number => litres(input, level);
+  const totalL =
+    shape === 'box'
+      ? (lengthMm * widthMm * highestLevelMm) / 1e6
+      : (Math.PI * (widthMm / 2) ** 2 * (lengthMm + (4 * headDepthMm) / 3)) / 1e6;
   const volumeL = at(levelMm);
   return {
     volumeL,
@@ -75,68 +88,42 @@ export function tankVolume(input: TankVolumeInput): TankVolumeResult {
   };
 }
 
-function litres(input: TankVolumeInput, level: number, slope: number): number {
-  const { shape, lengthMm, widthMm, headDepthMm, measuredFromLowMm } = input;
-  const height = input.heightMm ?? widthMm;
+function litres(input: TankVolumeInput, level: number): number {
+  const { shape, lengthMm, widthMm, heightMm, headDepthMm, measuredFromLowMm } = input;
   const r = widthMm / 2;
-  if (shape === 'standing') return standing(r, lengthMm, headDepthMm, level) / 1e6;
-  const [area, summed] =
-    shape === 'box'
-      ? [(h: number) => widthMm * h, (h: number) => (widthMm * h * h) / 2]
-      : [(h: number) => segment(r, h), (h: number) => segmentSummed(r, h)];
-  const clamp = (h: number): number => Math.min(height, Math.max(0, h));
-  if (slope === 0) {
-    const h = clamp(level);
-    const heads = shape === 'lying' ? (headDepthMm / r) * ((Math.PI * h * h * (3 * r - h)) / 3) : 0;
-    return (lengthMm * area(h) + heads) / 1e6;
+  const slope = slopeOf(input.tiltDeg);
+  if (shape === 'box') {
+    const crossSlope = slopeOf(input.crossTiltDeg);
+    const deep = level + slope * measuredFromLowMm + crossSlope * input.measuredFromLowSideMm;
+    return tiltedBox([lengthMm, widthMm, heightMm as number], deep, slope, crossSlope) / 1e6;
   }
-  // Depths at both ends, and the area summed between them; above the top it stays that of the whole section.
+  if (shape === 'standing') {
+    if (slope === 0) return plumb(r, lengthMm, headDepthMm, level) / 1e6;
+    // Each section across the axis is wet from its low side up to where the surface meets it.
+    const bottom = measuredFromLowMm + (level - headDepthMm) / slope;
+    const top = bottom - lengthMm / slope;
+    const body = slope * (segmentSummed(r, bottom) - segmentSummed(r, top));
+    return (body + bothHeads(r, headDepthMm, bottom, top, 1 / slope)) / 1e6;
+  }
   const deep = level + slope * measuredFromLowMm;
-  const shallow = deep - slope * lengthMm;
-  const low = clamp(shallow);
-  const high = clamp(deep);
-  const full = Math.max(0, deep - Math.max(height, shallow));
-  // A difference so small that the sums would cancel: Simpson's rule, exact to the fourth order of it.
-  const wet =
-    high - low < 1e-3 * height
-      ? ((high - low) * (area(low) + 4 * area((low + high) / 2) + area(high))) / 6
-      : summed(high) - summed(low);
-  return (wet + full * area(height)) / slope / 1e6;
+  const section = { height: widthMm, area: (h: number) => segment(r, h), summed: (h: number) => segmentSummed(r, h) };
+  const body = alongPrism(section, lengthMm, deep, slope);
+  if (slope !== 0) return (body + bothHeads(r, headDepthMm, deep, deep - slope * lengthMm, slope)) / 1e6;
+  const h = Math.min(widthMm, Math.max(0, level));
+  return (body + (headDepthMm / r) * ((Math.PI * h * h * (3 * r - h)) / 3)) / 1e6;
 }
 
-/** arccos((r − h)/r), in a form that keeps its digits next to the floor and the top. */
-function angle(r: number, h: number): number {
-  return 2 * Math.atan2(Math.sqrt(Math.max(0, h)), Math.sqrt(Math.max(0, 2 * r - h)));
-}
+const slopeOf = (tiltDeg: number): number => Math.tan((tiltDeg * Math.PI) / 180);
 
-/** Area of a circle up to a depth. */
-function segment(r: number, h: number): number {
-  const u = r - h;
-  return r * r * angle(r, h) - u * Math.sqrt(Math.max(0, h * (2 * r - h)));
-}
-
-/** Its sum over the depth from the floor. */
-function segmentSummed(r: number, h: number): number {
-  const u = r - h;
-  const s = Math.sqrt(Math.max(0, h * (2 * r - h)));
-  return r * r * (s - u * angle(r, h)) - (s * s * s) / 3;
-}
-
-/** An upright cylinder between two dished ends, in mm³. */
-function standing(r: number, length: number, c: number, level: number): number {
-  const base = Math.PI * r * r;
-  /** A dished end filled from its middle up to its rim. */
-  const end = (h: number): number => (c === 0 ? 0 : base * ((h * h) / c - (h * h * h) / (3 * c * c)));
-  const bottom = Math.min(level, c);
-  const middle = Math.min(Math.max(level - c, 0), length);
-  const top = Math.min(Math.max(level - c - length, 0), c);
-  return end(bottom) + base * middle + end(c) - end(c - top);
+/** Both dished ends: the depth at the rim of each, and how fast it grows outwards at the low one. */
+function bothHeads(r: number, c: number, low: number, high: number, rise: number): number {
+  return c === 0 ? 0 : tiltedHead(r, c, low, rise) + tiltedHead(r, c, high, -rise);
 }
 
 function guard(input: TankVolumeInput): number {
   const fn = 'tankVolume';
   needInput(fn, input);
-  const { shape, lengthMm, widthMm, heightMm, headDepthMm, levelMm, tiltDeg } = input;
+  const { shape, lengthMm, widthMm, heightMm, headDepthMm, levelMm } = input;
   needOneOf(fn, 'shape', shape, ['box', 'lying', 'standing']);
   for (const field of ['lengthMm', 'widthMm'] as const) needBetween(fn, field, input[field], 1e-3, 1e6);
   needNoLessThan(fn, 'headDepthMm', headDepthMm);
@@ -149,15 +136,17 @@ function guard(input: TankVolumeInput): number {
     const hint = 'the height follows from the diameter or the length';
     throw new InputError(fn, 'heightMm', 'range', heightMm, 'must be null for a cylinder', hint);
   }
-  needBetween(fn, 'tiltDeg', tiltDeg, 0, 45);
-  if (tiltDeg !== 0) {
-    needBetween(fn, 'tiltDeg', tiltDeg, 1e-6, 45);
-    if (headDepthMm !== 0 || shape === 'standing') {
-      const must = 'must be 0 for dished ends and for a standing cylinder';
-      throw new InputError(fn, 'tiltDeg', 'range', tiltDeg, must);
-    }
+  for (const field of ['tiltDeg', 'crossTiltDeg'] as const) {
+    needBetween(fn, field, input[field], 0, 45);
+    if (input[field] !== 0) needBetween(fn, field, input[field], 1e-6, 45);
   }
-  needBetween(fn, 'measuredFromLowMm', input.measuredFromLowMm, 0, lengthMm);
+  const { crossTiltDeg } = input;
+  if (crossTiltDeg !== 0 && shape !== 'box') {
+    const must = 'must be 0 for a cylinder';
+    throw new InputError(fn, 'crossTiltDeg', 'range', crossTiltDeg, must, 'turn a standing one so that tiltDeg is all');
+  }
+  needBetween(fn, 'measuredFromLowMm', input.measuredFromLowMm, 0, shape === 'standing' ? widthMm : lengthMm);
+  needBetween(fn, 'measuredFromLowSideMm', input.measuredFromLowSideMm, 0, widthMm);
   needInteger(fn, 'rowCount', input.rowCount, 1);
   needBetween(fn, 'rowCount', input.rowCount, 1, 200);
   const highest = shape === 'standing' ? lengthMm + 2 * headDepthMm : (heightMm ?? widthMm);

@@ -67,6 +67,7 @@ export const saddleTankCard = defineCard({
     },
     { kind: 'number', name: 'biasV', above: 0, example: 5 },
     { kind: 'number', name: 'biasOhm', min: 0.001, max: 1e8, example: 180 },
+    { kind: 'number', name: 'inputOhm', min: 0.001, max: 1e8, example: null, optional: true, unit: 'kΩ' },
     { kind: 'number', name: 'faultV', above: 0, example: 14.4 },
     { kind: 'number', name: 'guardV', label: 'A fault is told at a distance of', min: 0, example: 0.2, unit: 'mV' },
     seriesField('E12'),
@@ -100,7 +101,7 @@ export const saddleTankCard = defineCard({
       text: 'The input then reads',
       formula: 'biasV * (fullSeenOhm + fixedOhm) / (fullSeenOhm + fixedOhm + biasOhm)',
       source: 'circuit-theory',
-      when: (values) => values['wiring'] !== 'two-inputs',
+      when: (values) => values['wiring'] !== 'two-inputs' && typeof values['inputOhm'] !== 'number',
     },
     {
       result: 'mostAmbiguityL',
@@ -116,6 +117,7 @@ export const saddleTankCard = defineCard({
     ...(Object.fromEntries(
       Object.entries(uses).filter(([name]) => !/^(?:left|right)/.test(name)),
     ) as unknown as SaddleTankInput),
+    inputOhm: (uses['inputOhm'] as number | undefined) ?? null,
     left: lobeOf(uses, 'left'),
     right: lobeOf(uses, 'right'),
   }),

@@ -49,14 +49,16 @@ export const tankVolumeCard = defineCard({
     {
       kind: 'number',
       name: 'tiltDeg',
-      label: 'Tilted along its length',
+      label: 'Tilted',
       symbol: '\\theta',
       min: 0,
       max: 45,
       example: 0,
-      help: 'For a box or a lying cylinder with flat ends.',
+      help: 'Along its length; a standing cylinder from plumb.',
     },
     { kind: 'number', name: 'measuredFromLowMm', min: 0, example: 1270, help: 'No matter without tilt.' },
+    { kind: 'number', name: 'crossTiltDeg', min: 0, max: 45, example: 0, help: 'For a box. 0 for a cylinder.' },
+    { kind: 'number', name: 'measuredFromLowSideMm', min: 0, example: 0, help: 'No matter without tilt across.' },
     { kind: 'number', name: 'rowCount', min: 1, max: 200, example: 20 },
   ],
   results: [
@@ -84,7 +86,7 @@ export const tankVolumeCard = defineCard({
     {
       result: 'volumeL',
       text: 'Litres at the level',
-      how: 'the section of the tank at every place along it, summed over the length in closed form',
+      how: 'the section of the tank at every place along it, summed over the length: in closed form, tilted dished ends by quadrature',
       source: 'horizontal-tank-problem',
     },
   ],

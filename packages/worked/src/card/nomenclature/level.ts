@@ -57,6 +57,8 @@ export const levelTerms = {
   headDepthMm: { label: 'Depth of each dished end', symbol: 'c' },
   levelMm: { label: 'Level', symbol: 'h' },
   measuredFromLowMm: { label: 'Measured from the low end at', symbol: 'x' },
+  crossTiltDeg: { label: 'Tilted across its width', symbol: '\\psi' },
+  measuredFromLowSideMm: { label: 'Measured from the low side at', symbol: 'y' },
   rowCount: { label: 'Rows of the table', symbol: 'n' },
   volumeL: { label: 'In the tank', symbol: 'V' },
   fillFraction: { label: 'Full by', symbol: 'f' },
