@@ -46,3 +46,15 @@ export {
 export type { OffsetCure, OffsetLoad } from './ground-offset-cures.js';
 export type { OffsetConverter, OffsetError, OffsetScale, OffsetSensor } from './ground-offset-sensor.js';
 export type { GroundPiece } from './ground-web.js';
+export type { PedalInput, PedalTrack } from './pedal-track.js';
+export type { AgreementBand, AgreementRow } from './pedal-band.js';
+export type { PedalSight } from './pedal-state.js';
+export type { PedalFault, PedalReading, PedalSpan } from './pedal-faults.js';
+export {
+  dualTrack,
+  type DualTrackInput,
+  type DualTrackResult,
+  type HealthyPedal,
+  type TightestWatch,
+  type TrackRange,
+} from './dual-track.js';

@@ -15,4 +15,10 @@ export const calibrationSources = {
     status: 'published',
     note: 'Common practice of makers, not a standard: the data sheet of the part decides.',
   },
+  'pedal-service-texts': {
+    title: 'Service manuals of road cars, 2006 to 2021: trouble codes of two- and three-track throttle pedals',
+    publisher: 'vehicle makers',
+    status: 'published',
+    note: 'Figures of single models, not a standard: the maker of the pedal and of the controller decide.',
+  },
 } as const satisfies Record<string, Source>;

@@ -40,6 +40,10 @@ export const cautions = {
     title: 'A warning is no protection',
     text: 'A lamp saves nothing. When oil pressure or coolant warns, stop the engine first and find out why afterwards.',
   },
+  throttle: {
+    title: 'An unproved throttle',
+    text: 'Prove every fault with the engine off first, then at walking pace with a second way to stop it. Return springs stay. Local law decides.',
+  },
   isolator: {
     title: 'Isolator',
     text: 'An isolator must stop the engine and everything else. Where a rule or a sport asks for one, its text decides.',

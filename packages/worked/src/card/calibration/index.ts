@@ -1,4 +1,5 @@
 export { cellList } from './cell-list.js';
+export { agreementRows, dualTrackCard, type DualTrackShown, pedalFaultText, pedalFaultWords } from './dual-track.js';
 export { faultBandsCard } from './fault-bands.js';
 export { groundOffsetErrorCard, type GroundOffsetShown } from './ground-offset-error.js';
 export { linearSensorCard } from './linear-sensor.js';
