@@ -15,23 +15,22 @@ import { anyPedal, circuitOf, naivePins, netlistOf } from '../support/pedal.js';
 import { computed, expectPrinted, expectWithin } from '../support/published.js';
 import { simulate } from '../support/simulator.js';
 
-const track = (releasedV: number, pressedV: number, over: object = {}): PedalTrack =>
-  ({
-    kind: 'potentiometer',
-    resistanceOhm: 2000,
-    seriesOhm: 100,
-    releasedV,
-    pressedV,
-    toleranceV: 0,
-    pullUpOhm: null,
-    pullDownOhm: 10_000,
-    inputOhm: null,
-    pullToleranceFraction: 0,
-    converterErrorV: 0,
-    lowLimitV: 0.2,
-    highLimitV: 4.8,
-    ...over,
-  });
+const track = (releasedV: number, pressedV: number, over: object = {}): PedalTrack => ({
+  kind: 'potentiometer',
+  resistanceOhm: 2000,
+  seriesOhm: 100,
+  releasedV,
+  pressedV,
+  toleranceV: 0,
+  pullUpOhm: null,
+  pullDownOhm: 10_000,
+  inputOhm: null,
+  pullToleranceFraction: 0,
+  converterErrorV: 0,
+  lowLimitV: 0.2,
+  highLimitV: 4.8,
+  ...over,
+});
 const bare = { pullDownOhm: null, lowLimitV: 0, highLimitV: 5 };
 const half: DualTrackInput = {
   supplyV: 5,
