@@ -1,13 +1,10 @@
 import type { Network } from './element.js';
+import { type Neighbours, neighboursOf } from './neighbours.js';
 
 /** What ties nodes together in metal: branches, closed switches and sources, as pairs of numbers. */
-interface Ties {
+interface Ties extends Neighbours {
   readonly nodes: readonly string[];
-  readonly a: Int32Array;
-  readonly b: Int32Array;
-  /** Where the ties of each node begin in `tie`; one more than there are nodes. */
-  readonly start: Int32Array;
-  readonly tie: Int32Array;
+  readonly edges: readonly { readonly from: number; readonly to: number }[];
   readonly numberOf: ReadonlyMap<string, number>;
 }
 
@@ -56,28 +53,13 @@ function tiesOf({ reference, branches, sources, loads = [], diodes = [], switche
     return nodes.push(node) - 1;
   };
   const list = [...branches, ...switches.filter(({ closed }) => closed), ...sources];
-  const a = Int32Array.from(list, ({ from }) => place(from));
-  const b = Int32Array.from(list, ({ to }) => place(to));
+  const edges = list.map(({ from, to }) => ({ from: place(from), to: place(to) }));
   for (const { from, to } of [...loads, ...diodes, ...switches]) {
     place(from);
     place(to);
   }
-  const start = new Int32Array(nodes.length + 1);
-  const count = (at: number): number => (start[at] = (start[at] as number) + 1);
-  a.forEach((node) => count(node + 1));
-  b.forEach((node) => count(node + 1));
-  for (let i = 0; i < nodes.length; i++) start[i + 1] = (start[i + 1] as number) + (start[i] as number);
-  const tie = new Int32Array(2 * list.length);
-  const next = start.slice();
-  for (const ends of [a, b]) {
-    ends.forEach((node, k) => {
-      const at = next[node] as number;
-      next[node] = at + 1;
-      tie[at] = k;
-    });
-  }
   const numberOf = new Map(branches.map(({ name }, k) => [name, k]));
-  return { nodes, a, b, start, tie, numberOf };
+  return { nodes, edges, ...neighboursOf(nodes.length, edges), numberOf };
 }
 
 /** What a search found: the turn of each node (−1: not found) and what hangs on each tie alone. */
@@ -89,7 +71,7 @@ interface Found {
   readonly subtree: ReadonlyMap<number, readonly [number, number]>;
 }
 
-function search({ nodes, a, b, start, tie }: Ties, gone: number): Found {
+function search({ nodes, edges, start, edge }: Ties, gone: number): Found {
   const turn = new Int32Array(nodes.length).fill(-1);
   const nodeOf = new Int32Array(nodes.length);
   const low = new Int32Array(nodes.length);
@@ -103,9 +85,10 @@ function search({ nodes, a, b, start, tie }: Ties, gone: number): Found {
     const at = next[node] as number;
     if (at < (start[node + 1] as number)) {
       next[node] = at + 1;
-      const k = tie[at] as number;
+      const k = edge[at] as number;
       if (k === gone || k === via[node]) continue;
-      const other = a[k] === node ? (b[k] as number) : (a[k] as number);
+      const { from, to } = edges[k] as Ties['edges'][number];
+      const other = from === node ? to : from;
       if (turn[other] === -1) {
         turn[other] = low[other] = count;
         nodeOf[count++] = other;

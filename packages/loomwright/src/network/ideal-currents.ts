@@ -1,3 +1,4 @@
+import { neighboursOf } from './neighbours.js';
 import type { Wiring } from './wiring.js';
 
 /** Currents of elements of 0 Ω. */
@@ -25,7 +26,7 @@ export function idealCurrents(wiring: Wiring, branchA: Float64Array): IdealCurre
     add(from[k] as number, -a);
     add(to[k] as number, a);
   });
-  const { start, edge } = neighbours(wiring);
+  const { start, edge } = neighboursOf(nodes.length, ideal);
   const place = new Int32Array(nodes.length).fill(-1);
   const low = new Int32Array(nodes.length);
   const upEdge = new Int32Array(nodes.length).fill(-1);
@@ -69,23 +70,4 @@ export function idealCurrents(wiring: Wiring, branchA: Float64Array): IdealCurre
     low[up] = Math.min(low[up] as number, low[v] as number);
   }
   return { currentA, inLoop };
-}
-
-/** The ideal elements at each node, in one list. */
-function neighbours({ ideal, nodes }: Wiring): { readonly start: Int32Array; readonly edge: Int32Array } {
-  const start = new Int32Array(nodes.length + 1);
-  for (const { from, to } of ideal) {
-    start[from + 1] = (start[from + 1] as number) + 1;
-    if (to !== from) start[to + 1] = (start[to + 1] as number) + 1;
-  }
-  for (let v = 0; v < nodes.length; v++) start[v + 1] = (start[v + 1] as number) + (start[v] as number);
-  const next = start.slice();
-  const edge = new Int32Array(2 * ideal.length);
-  ideal.forEach(({ from, to }, e) => {
-    for (const v of from === to ? [from] : [from, to]) {
-      edge[next[v] as number] = e;
-      next[v] = (next[v] as number) + 1;
-    }
-  });
-  return { start, edge };
 }

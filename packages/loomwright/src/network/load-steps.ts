@@ -69,7 +69,7 @@ export function settleBySteps(
     let moved = 0;
     for (const i of which) {
       wantedV[i] = loadVolts(equations, solved, i);
-      moved = Math.max(moved, Math.abs((wantedV[i]) - (loadV[i] as number)));
+      moved = Math.max(moved, Math.abs(wantedV[i] - (loadV[i] as number)));
     }
     if (moved <= SETTLED * topV) return { solved, stepCount: step };
     without = electronics.some((i) => !((wantedV[i] as number) > 0)) ? without + 1 : 0;

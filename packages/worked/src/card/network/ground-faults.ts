@@ -7,6 +7,7 @@ import {
   solveNetwork,
 } from 'loomwright';
 import { defineCard } from '../type.js';
+import { networkField, referenceField } from './fields.js';
 import { limitedText, namesText, networkText, watchedText } from './lists.js';
 
 /** The answer, and its worst in words and figures. */
@@ -34,13 +35,8 @@ export const groundFaultsCard = defineCard({
   question: 'Which ground may not be lost, and what happens where it is?',
   page: 'how-many-grounds',
   fields: [
-    {
-      kind: 'text',
-      name: 'network',
-      example: NETWORK,
-      help: 'Name: wire, source, load, diode or switch, from > to, then volts and ohms. Parted by semicolons. A source runs from its negative end.',
-    },
-    { kind: 'text', name: 'reference', example: 'post' },
+    networkField(NETWORK),
+    referenceField,
     {
       kind: 'text',
       name: 'grounds',

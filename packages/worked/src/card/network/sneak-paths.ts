@@ -1,5 +1,6 @@
 import { sneakPaths, type SneakPathsInput, type SneakPathsResult, settleNetwork, solveNetwork } from 'loomwright';
 import { defineCard } from '../type.js';
+import { networkField, referenceField } from './fields.js';
 import { changesText, networkText, relaysText, statesText } from './lists.js';
 
 /** The answer, and the worst of it in words. */
@@ -35,13 +36,8 @@ export const sneakPathsCard = defineCard({
   question: 'What stays alive in each state, by which path, and which relay is held in?',
   page: 'alive-with-the-key-off',
   fields: [
-    {
-      kind: 'text',
-      name: 'network',
-      example: NETWORK,
-      help: 'Name: wire, source, load, diode or switch, from > to, then volts and ohms. Parted by semicolons. A source runs from its negative end.',
-    },
-    { kind: 'text', name: 'reference', example: 'post' },
+    networkField(NETWORK),
+    referenceField,
     {
       kind: 'text',
       name: 'states',

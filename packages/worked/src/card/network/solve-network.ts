@@ -1,6 +1,7 @@
 import { type Network, type ResistanceBasis, settleNetwork, solveNetwork, type SolveNetworkResult } from 'loomwright';
 import { basisField } from '../conductor/basis.js';
 import { defineCard } from '../type.js';
+import { networkField, referenceField } from './fields.js';
 import { networkText } from './lists.js';
 
 /** The answer, and in words which load and which part are the worst off. */
@@ -44,13 +45,11 @@ export const solveNetworkCard = defineCard({
   question: 'What are the volts at every point, and where does the power go?',
   page: 'one-network-every-volt',
   fields: [
-    {
-      kind: 'text',
-      name: 'network',
-      example: NETWORK,
-      help: 'Name: wire, source, load, diode or switch, from > to, then what it has: ohms, or for a wire its length and size (5.5 m of 1.5); for a load ohms, amps, watts or a lamp. Parted by semicolons.',
-    },
-    { kind: 'text', name: 'reference', example: 'post' },
+    networkField(
+      NETWORK,
+      'what it has: ohms, or for a wire its length and size (5.5 m of 1.5); for a load ohms, amps, watts or a lamp',
+    ),
+    referenceField,
     basisField,
     { kind: 'number', name: 'conductorTempC', min: -100, max: 400, example: 60 },
   ],
