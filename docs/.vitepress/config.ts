@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitepress';
 import { dark, light } from './code-theme';
 import { withContentPolicy } from './content-policy';
+import { formulaTrees } from './formula-trees';
 import { bookMarkdown } from './markdown';
 
 const at = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
@@ -47,6 +48,7 @@ export default defineConfig({
   },
   transformHtml: (html) => withContentPolicy(html.replace('<div id="app"></div>', `<div id="app"></div>${lost}`)),
   vite: {
+    plugins: [formulaTrees()],
     build: { assetsInlineLimit: 0, target: 'es2022' },
     worker: { format: 'es' },
     resolve: {
