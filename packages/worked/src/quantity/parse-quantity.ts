@@ -39,9 +39,8 @@ const NO_GEOMETRY =
  * @example parseQuantity('14 ft', 'm', 'outLengthM') //=> 4.2672
  */
 export function parseQuantity(text: string, unitOfField: string, field: string): number {
-  const wanted = describe(unitOfField);
   const fail: Fail = (rule, hint) => {
-    throw new QuantityError(field, rule, text, wanted, hint);
+    throw new QuantityError(field, rule, text, describe(unitOfField), hint);
   };
   if (typeof text === 'number')
     fail('unit', `write it with its unit, as text: '${String(text)} ${exampleUnit(unitOfField)}'`);
@@ -104,6 +103,9 @@ function resistorCode(text: string, unitOfField: string): Rational | null {
 
 /** A value in the unit that was written as a value in the field's own. */
 function converted(value: Rational, written: string, unitOfField: string, context: UnitContext, fail: Fail): Rational {
+  const key = `${unitOfField}\u0000${written}`;
+  const factor = factors.get(key);
+  if (factor !== undefined) return times(value, factor);
   const own = unitParts(ownText(unitOfField), context);
   if (!own.ok) throw new QuantityError('unitOfField', 'unknownUnit', unitOfField, 'a unit known here', own.hint);
   const pure = unitOfField === 'fraction' || unitOfField === '1' || unitOfField === '';
@@ -123,8 +125,14 @@ function converted(value: Rational, written: string, unitOfField: string, contex
       `'${written}' is ${torqueAsEnergy ? 'an energy' : (is ?? 'something else')}${slip(written, unitOfField)}`,
     );
   }
-  return times(value, exactFactor(ratio));
+  const exact = exactFactor(ratio);
+  if (factors.size < MOST_FACTORS) factors.set(key, exact);
+  return times(value, exact);
 }
+
+/** Factors found before: a file of a vehicle writes some dozen units, hundreds of times. */
+const factors = /* @__PURE__ */ new Map<string, Rational>();
+const MOST_FACTORS = 1000;
 
 /** A Celsius temperature: an offset, never a scale alone. */
 function temperature(value: Rational, given: UnitParts, fail: Fail): Rational {
