@@ -44,7 +44,7 @@ export function worstOf(ready: ReadySensor, shiftsV: readonly number[]): OffsetE
 }
 
 /** What is kept from a limit so that the last digits of a quotient do not pass it. */
-const SAFE = 1 - 1e-9;
+const SAFE = 0.999999999;
 
 /** Nobody lays a piece of more than so many times its area. */
 const MOST_AREA_FACTOR = 100;

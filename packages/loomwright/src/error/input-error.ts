@@ -24,19 +24,16 @@ export type InputRule =
  * `outPath[2].lengthM`), `rule` the kind of rule broken and `value` what was given.
  */
 export class InputError extends Error {
-  readonly code: 'LOOMWRIGHT_INPUT' = 'LOOMWRIGHT_INPUT';
-  readonly fn: string;
-  readonly field: string;
-  readonly rule: InputRule;
-  readonly value: unknown;
+  // Declared, and set below: fields of a class cost every bundle their names once more.
+  declare readonly code: 'LOOMWRIGHT_INPUT';
+  declare readonly fn: string;
+  declare readonly field: string;
+  declare readonly rule: InputRule;
+  declare readonly value: unknown;
 
   constructor(fn: string, field: string, rule: InputRule, value: unknown, must: string, hint = '') {
     super(`${fn}: ${field} ${must}, got ${shown(value)}${hint && `: ${hint}`}`);
-    this.name = 'InputError';
-    this.fn = fn;
-    this.field = field;
-    this.rule = rule;
-    this.value = value;
+    Object.assign(this, { name: 'InputError', code: 'LOOMWRIGHT_INPUT', fn, field, rule, value });
   }
 }
 
