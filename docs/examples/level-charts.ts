@@ -311,7 +311,15 @@ export function swayAndFilling(input: SloshFilterInput, found: SloshFilter): Cha
     y: { label: 'More than at first', unit: 'L' },
     series: [
       { name: '', points: points(read), colour: 'soft', as: 'line', dash: '' },
-      { name: 'gauge', points: points(shown), colour: 'copper', as: 'line', dash: '' },
+      {
+        name: 'gauge',
+        points: points(shown),
+        colour: 'copper',
+        as: 'line',
+        dash: '',
+        // On the way up, where the sway does not reach.
+        labelAt: Math.min(Math.floor(count / step), Math.ceil((filledS + 0.2 * found.settleS) / sampleS / step)),
+      },
     ],
   };
 }
