@@ -58,3 +58,15 @@ export {
   type TightestWatch,
   type TrackRange,
 } from './dual-track.js';
+export {
+  sensorSupplyBudget,
+  type SensorSupplyBudgetInput,
+  type SensorSupplyBudgetResult,
+  type SupplyOpen,
+  type SupplyPinSum,
+  type SupplyTracks,
+} from './sensor-supply-budget.js';
+export type { SupplyDevice, SupplyDraw, SupplyOutput, SupplyPin, SupplyRegulator } from './supply-device.js';
+export type { SupplyFault, SupplyFaultDevice, SupplyFaultInput } from './supply-faults.js';
+export type { SupplyLimiter } from './supply-law.js';
+export type { NoSupplySplit, SupplySplit, SupplySplitResult } from './supply-split.js';

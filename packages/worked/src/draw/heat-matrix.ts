@@ -16,6 +16,8 @@ export interface HeatMatrixInput {
   readonly columns: readonly { readonly name: string; readonly unit: string }[];
   /** Row by row. */
   readonly cells: readonly (readonly HeatCell[])[];
+  /** What is said of a cell beyond what is borne, for those who listen; 'too much' unless given. */
+  readonly over?: string;
   /** Width in px: 360 on a phone, 640 or more on a desk. */
   readonly width: number;
 }
@@ -28,7 +30,7 @@ const CELL_HEIGHT = 34;
  * much is red and has a mark as well. On a narrow sheet the columns go below one another.
  */
 export function heatMatrix(input: HeatMatrixInput): string {
-  const { title, rows, columns, cells, width, lastApart = false } = input;
+  const { title, rows, columns, cells, width, lastApart = false, over: said = 'too much' } = input;
   const left = Math.min(Math.max(...rows.map((row) => row.length)) * LETTER + 14, width * 0.36);
   const widest = Math.max(
     ...columns.map(({ name, unit }) => Math.max(name.length * LETTER * 0.62, unit.length * LETTER)),
@@ -80,14 +82,14 @@ export function heatMatrix(input: HeatMatrixInput): string {
       });
     });
   }
-  const said = rows.map((row, r) => {
+  const words = rows.map((row, r) => {
     const each = columns.map(({ name, unit }, c) => {
       const cell = cells[r]?.[c];
-      return `${name} ${cell?.text ?? ''} ${unit}${(cell?.shareFraction ?? 0) > 1 ? ', too much' : ''}`;
+      return `${name} ${cell?.text ?? ''} ${unit}${(cell?.shareFraction ?? 0) > 1 ? `, ${said}` : ''}`;
     });
     return `${row}: ${each.join(', ')}`;
   });
-  return drawing(width, blocks * blockHeight, title, said.join('; '), ...shapes);
+  return drawing(width, blocks * blockHeight, title, words.join('; '), ...shapes);
 }
 
 /** A name on one line where it fits, else on two, parted at the space nearest its middle. */

@@ -6,6 +6,7 @@ export { cutPlan, type CutPlanInput } from './cut-plan.js';
 export { type HeatCell, heatMatrix, type HeatMatrixInput } from './heat-matrix.js';
 export { heatSection, type HeatSectionInput, type SectionWire } from './heat-section.js';
 export { pinCircuit, type PinCircuitInput, type PinPart } from './pin-circuit.js';
+export { type BarPin, pinBars, type PinBarsInput } from './pin-bars.js';
 export { type RangeRow, ruleRange, type RuleRangeInput } from './rule-range.js';
 export { seriesCircuit, type SeriesCircuitInput } from './series-circuit.js';
 export { stateBars, type StateBarsInput } from './state-bars.js';

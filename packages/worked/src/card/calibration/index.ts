@@ -5,7 +5,9 @@ export { groundOffsetErrorCard, type GroundOffsetShown } from './ground-offset-e
 export { linearSensorCard } from './linear-sensor.js';
 export { lookUpCard } from './look-up.js';
 export { offsetLoadsText, offsetSensorsText, piecesText } from './offset-lists.js';
+export { sensorSupplyBudgetCard, type SensorSupplyShown } from './sensor-supply-budget.js';
 export { sharedSensorCard } from './shared-sensor.js';
+export { limiterText, supplyDevicesText, supplyPinsText } from './supply-lists.js';
 export { calibrationTableCard } from './table.js';
 export { switchingBandCard } from './switching-band.js';
 export { warningLimitsCard } from './warning-limits.js';
