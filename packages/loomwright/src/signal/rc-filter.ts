@@ -60,7 +60,7 @@ export function rcFilter(input: RcFilterInput): RcFilterResult {
   if (frequencyHz !== undefined) needNoLessThan(fn, 'frequencyHz', frequencyHz);
   if (inV !== undefined) needEarthly(fn, 'inV', inV);
   const seriesOhm = resistanceOhm + sourceOhm;
-  needMoreThan(fn, 'resistanceOhm', seriesOhm, 0, 'no filter without resistance');
+  needMoreThan(fn, 'resistanceOhm', seriesOhm, 0, 'else no filter');
   const steadyFraction = loadOhm === null ? 1 : loadOhm / (seriesOhm + loadOhm);
   const timeConstantS = seriesOhm * steadyFraction * capacitanceF;
   const cornerHz = 1 / (2 * Math.PI * timeConstantS);
