@@ -1,11 +1,15 @@
 // A state of a plan as a netlist of the general circuit simulator.
 import type { LoomPlan } from '@loomwright/harness';
 
-/** A plan's state as a netlist, without some ways of its grounds, and the simulator's name of each node. */
+/**
+ * A plan's state as a netlist, and the simulator's name of each node. Ways of the grounds and loads that are `lost` are
+ * left out; what would then hang in the air is tied to 0 V by 10 TΩ.
+ */
 export function netlist(
   of: LoomPlan,
   state: string,
   lost: readonly string[] = [],
+  afloat: readonly string[] = [],
 ): { text: string; names: Map<string, string> } {
   const names = new Map<string, string>();
   const root = of.grounds.find(({ by }) => by === 'root')!.name;
@@ -36,6 +40,7 @@ export function netlist(
   for (const { name, circuit, from, to, resistanceOhm } of of.ways) {
     if (circuit === null && !lost.includes(name)) chain(from, to, [resistanceOhm]);
   }
+  for (const name of afloat) lines.push(`R${++count} ${node(name)} 0 1e13`);
   for (const { nodes, path, name, kind, serves } of of.circuits) {
     if (nodes === null || lost.includes(name)) continue;
     const ohms = (side: string): number[] => path.filter((one) => one.side === side).map((one) => one.resistanceOhm);
@@ -62,6 +67,14 @@ export function netlist(
     else if (item.load.kind === 'constant power') {
       lines.push(`B${++count} ${a} ${b} I=${item.load.power}/(V(${a})-V(${b}))`, `.nodeset V(${a})=12`);
     } else {
+      // A motor of constant torque that may have lost its volts: below those of its stall it is its winding.
+      const { windingResistance, ratedCurrent } = item.load;
+      const volts = `(V(${a})-V(${b}))`;
+      if (lost.length > 0) {
+        const stall = windingResistance * ratedCurrent;
+        lines.push(`B${++count} ${a} ${b} I=${volts}>${stall} ? ${ratedCurrent} : ${volts}/${windingResistance}`);
+        continue;
+      }
       // A motor of constant torque: its winding, and behind it what takes the rated current at any back-EMF.
       const inner = `m${++count}`;
       lines.push(

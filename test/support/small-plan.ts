@@ -186,6 +186,8 @@ export const smallPlan = {
   relays: [],
   grounds: [],
   ways: [],
+  losses: [],
+  sensorGrounds: [],
   states: [
     {
       name: 'day',

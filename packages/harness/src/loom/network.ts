@@ -10,6 +10,15 @@ export interface PathOhm {
   readonly backOhm: number;
 }
 
+/** A charging current: where it leaves the grounds for a battery, and where it comes back, by what these are joined to. */
+interface Charging {
+  readonly of: 'alternator' | 'isolator';
+  readonly into: number;
+  readonly out: number;
+  /** Volts that 1 A of it makes. */
+  readonly voltsPerA: Float64Array;
+}
+
 /** The metal of a network with the sizes of one round. */
 export interface Metal {
   /** Conductance of each branch; 0 for loads, and for batteries at rest 1 / their resistance. */
@@ -21,7 +30,7 @@ export interface Metal {
   /** Resistances between two points that were asked for already. */
   readonly known: Map<number, number>;
   /** What a charging current of 1 A does between its two points: volts by what nodes are joined to. */
-  readonly charging: readonly { readonly of: 'alternator' | 'isolator'; readonly voltsPerA: Float64Array }[];
+  readonly charging: readonly Charging[];
 }
 
 /** One state of the network, solved. */
@@ -92,9 +101,9 @@ export class Network {
     for (const { branch, resistanceOhm } of batteries) if (branch >= 0) perOhm[branch] = 1 / resistanceOhm;
     const drivenA = new Float64Array(from.length);
     const { factor } = this.#solve(perOhm, drivenA);
-    const charging = this.#chargingPoints().map(({ of, into, out }) => ({
-      of,
-      voltsPerA: this.#volts(factor, into, out),
+    const charging = this.#chargingPoints().map((points) => ({
+      ...points,
+      voltsPerA: this.voltsOf(factor, points.into, points.out),
     }));
     const seriesOhm = Float64Array.from(loads, ({ draft }) => sum(ohms[draft] as PathOhm));
     return { perOhm, seriesOhm, factor, known: new Map(), charging };
@@ -107,7 +116,7 @@ export class Network {
     const key = i * this.wiring.joinedCount + j;
     let ohm = known.get(key);
     if (ohm === undefined) {
-      const volts = this.#volts(factor, i, j);
+      const volts = this.voltsOf(factor, i, j);
       ohm = (volts[i] as number) - (volts[j] as number);
       known.set(key, ohm);
     }
@@ -232,7 +241,7 @@ export class Network {
   }
 
   /** Volts that 1 A makes that enters at one node and leaves at another, by what nodes are joined to. */
-  #volts(factor: SolvedNodes['factor'], into: number, out: number): Float64Array {
+  voltsOf(factor: SolvedNodes['factor'], into: number, out: number): Float64Array {
     const { unknown, nodeOf, nodeCount } = this.analysis;
     const sides = new Float64Array(nodeOf.length);
     const [i, j] = [unknown[into] as number, unknown[out] as number];
@@ -245,9 +254,9 @@ export class Network {
   }
 
   /** Where charging currents leave the grounds and come back to them. */
-  #chargingPoints(): readonly { of: 'alternator' | 'isolator'; into: number; out: number }[] {
+  #chargingPoints(): readonly Omit<Charging, 'voltsPerA'>[] {
     const { alternator, isolator } = this.#loom.supply;
-    const points: { of: 'alternator' | 'isolator'; into: number; out: number }[] = [];
+    const points: Omit<Charging, 'voltsPerA'>[] = [];
     if (alternator !== undefined) {
       const { battery, ground } = alternator;
       const [into, out] = [this.#joinedOf(node.negative(battery)), this.#joinedOf(node.ground(ground))];
@@ -269,21 +278,27 @@ export class Network {
     return given.alternator === 'full' ? alternator.current : alternator.idleCurrent;
   }
 
+  /** Volts of a battery in a state, as the file gives them: at its posts or at rest. */
+  givenV(state: string, battery: string): number {
+    const { volts, atRest = {} } = this.#loom.states[state] as Loom['states'][string];
+    return atRest[battery] ?? volts[battery] ?? 0;
+  }
+
   /** Volts of each node above what it is joined to. */
   #offsets(state: string): Float64Array {
-    const { volts } = this.#loom.states[state] as Loom['states'][string];
     const offsetV = new Float64Array(this.nodes.length);
-    for (const { name, post, branch } of this.wiring.batteries) if (branch < 0) offsetV[post] = volts[name] as number;
+    for (const { name, post, branch } of this.wiring.batteries) {
+      if (branch < 0) offsetV[post] = this.givenV(state, name);
+    }
     return offsetV;
   }
 
   #batteryEmf(state: string, perOhm: Float64Array, drivenA: Float64Array): void {
-    const { volts, atRest = {} } = this.#loom.states[state] as Loom['states'][string];
+    const { atRest = {} } = this.#loom.states[state] as Loom['states'][string];
     for (const { name, branch } of this.wiring.batteries) {
       if (branch < 0) continue;
-      const restV = atRest[name];
-      if (restV === undefined) perOhm[branch] = 1 / LEAST_OHM;
-      drivenA[branch] = (perOhm[branch] as number) * (restV ?? volts[name] ?? 0);
+      if (atRest[name] === undefined) perOhm[branch] = 1 / LEAST_OHM;
+      drivenA[branch] = (perOhm[branch] as number) * this.givenV(state, name);
     }
   }
 

@@ -260,6 +260,62 @@ export interface PlannedGround {
   readonly circuits: readonly string[];
 }
 
+/** A way or circuit that carries more than it bears once another is lost. */
+export interface Overload {
+  /** Its name among the ways or circuits. */
+  readonly name: string;
+  /** Largest current in A, charging currents added on the safe side, and what flows with nothing lost. */
+  readonly currentA: number;
+  readonly intactA: number;
+  readonly bearsA: number;
+}
+
+/** The ground of a sensor against that of its controller. */
+export interface SensorShift {
+  readonly circuit: string;
+  /** In mV; null where one of both is cut off. */
+  readonly offsetMv: number | null;
+  /** How far that is from the offset with nothing lost. */
+  readonly shiftMv: number | null;
+}
+
+/** What comes of losing one way of the grounds in one state. */
+export interface LossInState {
+  readonly state: string;
+  /** Ground points, battery posts and controllers' grounds still tied to the root that move by 1 mV or more. */
+  readonly shifts: readonly { readonly node: string; readonly shiftMv: number }[];
+  /** Volts of what is cut off, where the way was, against the root: through loads. Null where nothing alive reaches it. */
+  readonly islandV: number | null;
+  readonly sensors: readonly SensorShift[];
+  /** What carries more than it bears, and did not before, the worst first. */
+  readonly overloads: readonly Overload[];
+  /** Loads that are not cut off, and can no longer be fed. */
+  readonly starved: readonly string[];
+}
+
+/** One way of the grounds lost: a stud loose, a strap off, a cable broken. */
+export interface PlannedLoss {
+  /** Its name among the ways. */
+  readonly lost: string;
+  /** Points that no metal ties to the root any more. */
+  readonly cutOff: readonly string[];
+  /** Circuits without a way back, and those of controllers that lost their ground. */
+  readonly cutCircuits: readonly string[];
+  readonly states: readonly LossInState[];
+}
+
+/** A sensor whose ground is not that of its controller. */
+export interface PlannedSensorGround {
+  readonly circuit: string;
+  /** Points of its ground and of its controller's. */
+  readonly node: string;
+  readonly against: string;
+  /** Volts of the first above the second in each state, in mV. */
+  readonly states: readonly { readonly state: string; readonly offsetMv: number }[];
+  /** What each load alone moves it by when it switches on, in mV, the most first. */
+  readonly loads: readonly { readonly circuit: string; readonly currentA: number; readonly shiftMv: number }[];
+}
+
 /** Volts and current at one load in one state. */
 export interface LoadInState {
   /** The circuit. */
@@ -322,6 +378,9 @@ export interface LoomPlan {
   /** Every way between points of the grounds, battery posts and controllers' grounds among them. */
   readonly ways: readonly PlannedWay[];
   readonly states: readonly PlannedState[];
+  /** Each way of the grounds lost in turn. */
+  readonly losses: readonly PlannedLoss[];
+  readonly sensorGrounds: readonly PlannedSensorGround[];
   readonly readings: readonly ExpectedReading[];
   /** Worst first, then by subject. */
   readonly findings: readonly Finding[];

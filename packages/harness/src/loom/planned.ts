@@ -1,6 +1,8 @@
 import { type Check, checkRelay, type ContactLoad, type ContactRatioTable, makeCheck, relayPickup } from 'loomwright';
 import { budgetOf, familyOf, ratioOf } from '../schema/tables.js';
 import { type Draft, node } from './draft.js';
+import { lossesOf } from './ground-loss.js';
+import { plannedSensorGrounds, sensorGrounds } from './sensor-ground.js';
 import { MOST_ROUNDS, type Settled, wireOhm } from './settled.js';
 import type {
   LoomPlan,
@@ -26,6 +28,7 @@ export function planned(settled: Settled): LoomPlan {
   const loads = stateList.map((state) => new Map(state.loads.map((load) => [load.circuit, load])));
   const circuits = drafts.map((draft, i) => circuitOf(settled, draft, i, stateList, loads));
   const wires = wiresOf(settled);
+  const sensors = sensorGrounds(settled);
   return {
     vehicle: { name: loom.vehicle.name, note: loom.vehicle.note ?? null },
     loom,
@@ -41,6 +44,8 @@ export function planned(settled: Settled): LoomPlan {
     grounds: groundsOf(settled),
     ways: plannedWays(settled),
     states: stateList,
+    losses: lossesOf(settled, sensors),
+    sensorGrounds: plannedSensorGrounds(settled, sensors),
     readings: [],
     findings: [],
     settled: { rounds, mostRounds: MOST_ROUNDS, agreed },
