@@ -188,6 +188,8 @@ export const smallPlan = {
   ways: [],
   losses: [],
   sensorGrounds: [],
+  alive: [],
+  sneaks: [],
   states: [
     {
       name: 'day',

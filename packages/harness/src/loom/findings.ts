@@ -1,4 +1,6 @@
 import { type Check, checkRelay, checkTerminal, makeCheck } from 'loomwright';
+import { type Check, checkRelay, makeCheck } from 'loomwright';
+import { groundFindings } from './ground-findings.js';
 import { ratioOf } from '../schema/tables.js';
 import type { Settled } from './settled.js';
 import type { Draft } from './draft.js';
@@ -34,6 +36,7 @@ export function findingsOf(settled: Settled, plan: LoomPlan, pairs: readonly Pai
   supply(settled, plan, list);
   bundles(settled, plan, list);
   buses(settled.loom, list);
+  list.push(...groundFindings(plan));
   memory(plan, list);
   if (!plan.settled.agreed) {
     list.push({

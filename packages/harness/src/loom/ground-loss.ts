@@ -1,6 +1,6 @@
 import { type Bridges, bridgesOf } from './bridges.js';
 import { type Draft, node } from './draft.js';
-import { lineOf } from './load-line.js';
+import { lineOf, type PathLine } from './load-line.js';
 import { islandOf } from './loss-island.js';
 import { type Lost, type Shift, shiftOf, type StateLines } from './loss-shift.js';
 import type { LossInState, Overload, PlannedLoss } from './plan-type.js';
@@ -70,12 +70,16 @@ export function lossesOf(settled: Settled, sensors: readonly SensorGround[]): re
     tied,
     bridges: bridgesOf(analysis.nodeCount, analysis.from, analysis.to, tied, root),
     lines: states.map((state): StateLines => {
-      const on = loads.flatMap(({ draft, load }, n) => {
-        const isOn = (drafts[draft] as Draft).on.includes(state.name) && !state.starved.has(draft);
-        const line = isOn ? lineOf(load, state.loadV[n] as number, metal.seriesOhm[n] as number) : null;
-        return line === null ? [] : [{ load: n, line }];
+      const on = new Map<number, PathLine>();
+      const bent: number[] = [];
+      loads.forEach(({ draft, load }, n) => {
+        if (!(drafts[draft] as Draft).on.includes(state.name) || state.starved.has(draft)) return;
+        const line = lineOf(load, state.loadV[n] as number, metal.seriesOhm[n] as number);
+        if (line === null) return;
+        on.set(n, line);
+        if (load.kind !== 'resistance') bent.push(n);
       });
-      return { state, on };
+      return { state, on, bent };
     }),
     watched: nodes.flatMap((name, v) => (points.has(name) ? [v] : [])),
     bearing,

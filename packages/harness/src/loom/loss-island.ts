@@ -34,6 +34,19 @@ export function islandOf(network: Network, metal: Metal, input: IslandInput): Is
   const { lines, inside, within, across, restV } = input;
   const { state, on } = lines;
   const isIn = (node: number): boolean => inside[wiring.joined[node] as number] === 1;
+  const hung = [...across].filter((n) => on.has(n));
+  // Where coils, lamps and motors tie it to the rest, electronics beside them count as drawing nothing.
+  const tying = hung.filter((n) => !isActive(loads[n]?.load.kind));
+  const powered = batteries.some(({ negative }) => isIn(negative));
+  if (!powered && tying.length === 0 && [...within].every((n) => !on.has(n))) {
+    // Nothing but electronics: no current flows, and a meter shows the volts of what feeds them.
+    const volts = hung.map((n) => {
+      const { from: a, to: b } = loads[n] as (typeof loads)[number];
+      return restV(isIn(a) ? b : a);
+    });
+    const top = volts.reduce<number | null>((most, v) => (Math.abs(v) > Math.abs(most ?? 0) ? v : most), null);
+    return { voltsAt: (node) => (isIn(node) ? top : null), stillA: new Map() };
+  }
   const sources: NetworkSource[] = [];
   const around = new Set<number>();
   const named = (node: number): string => {
@@ -53,8 +66,9 @@ export function islandOf(network: Network, metal: Metal, input: IslandInput): Is
   }
   const list: NetworkLoad[] = [];
   const places: number[] = [];
-  for (const { load: n } of on) {
-    if (!within.has(n) && !across.has(n)) continue;
+  const listed = [...within, ...(tying.length > 0 ? tying : hung)].sort((a, b) => a - b);
+  for (const n of listed) {
+    if (!on.has(n)) continue;
     const { load, branch } = loads[n] as (typeof loads)[number];
     const series = metal.seriesOhm[n] as number;
     const start = series > 0 ? `before load ${n}` : named(from[branch] as number);
@@ -90,4 +104,8 @@ export function islandOf(network: Network, metal: Metal, input: IslandInput): Is
   });
   // A node on no branch and no load is none of that network.
   return { voltsAt: (node) => volts.get(nodes[node] as string) ?? null, stillA };
+}
+
+function isActive(kind: string | undefined): boolean {
+  return kind === 'constant-current' || kind === 'constant-power';
 }

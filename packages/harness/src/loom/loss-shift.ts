@@ -1,12 +1,14 @@
 import { solveSymmetric } from 'loomwright';
-import { lineOf, type PathLine } from './load-line.js';
+import { isStraight, lineOf, type PathLine } from './load-line.js';
 import type { Metal, Network, SolvedState } from './network.js';
 
 /** The loads of a state as its equations have them. */
 export interface StateLines {
   readonly state: SolvedState;
-  /** Loads that are on and fed, by their place among the loads, with their lines. */
-  readonly on: readonly { readonly load: number; readonly line: PathLine }[];
+  /** Lines of the loads that are on and fed, by their place among the loads. */
+  readonly on: ReadonlyMap<number, PathLine>;
+  /** Those of them that are no resistance. */
+  readonly bent: readonly number[];
 }
 
 /** What a loss moves. */
@@ -30,6 +32,8 @@ export type Lost =
 // Below this share of a way left beside a branch the update would lose too many digits. A bridge has none at all.
 const LEAST_SHARE = 1e-9;
 const SETTLED_V = 1e-9;
+// Volts that moved by less leave a load on its tangent: what that gets wrong goes with their square.
+const NEAR_V = 1e-5;
 const MOST_STEPS = 40;
 
 /**
@@ -42,7 +46,7 @@ const MOST_STEPS = 40;
  *
  * @source sherman-morrison-1950; circuit-theory
  */
-export function shiftOf(network: Network, metal: Metal, { state, on }: StateLines, lost: Lost): Shift {
+export function shiftOf(network: Network, metal: Metal, { state, on, bent }: StateLines, lost: Lost): Shift {
   const { analysis, wiring } = network;
   const { unknown, nodeOf, nodeCount, from, to } = analysis;
   const { loads } = wiring;
@@ -71,26 +75,39 @@ export function shiftOf(network: Network, metal: Metal, { state, on }: StateLine
   }
   const starved = new Set<number>();
   let x = new Float64Array(count);
+  let sides = new Float64Array(count);
   for (let step = 0; ; step++) {
-    const sides = new Float64Array(count);
+    sides.fill(0);
     let worst = { load: -1, wrongA: 0 };
     if (lost.kind === 'beside') put(sides, lost.branch, state.branchA[lost.branch] as number);
-    for (const { load: n, line } of on) {
-      const { branch, load } = loads[n] as (typeof loads)[number];
-      const shiftV = step === 0 ? 0 : between(x, branch);
-      const tangentA = line.currentA + line.slopePerOhm * shiftV;
-      let currentA: number;
-      if (lost.kind === 'bridge' && lost.off.has(n)) currentA = lost.stillA.get(n) ?? 0;
-      else if (starved.has(n)) currentA = 0;
-      else if (step === 0 || load.kind === 'resistance') continue;
-      else {
-        const after = lineOf(load, (state.loadV[n] as number) + shiftV, metal.seriesOhm[n] as number);
-        if (after === null) starved.add(n);
-        currentA = after?.currentA ?? 0;
-        const wrongA = Math.abs(currentA - tangentA);
-        if (wrongA > worst.wrongA) worst = { load: n, wrongA };
+    /** Lets a load draw another current than its tangent says. */
+    const draws = (n: number, currentA: number, shiftV: number): number => {
+      const line = on.get(n);
+      if (line === undefined) return 0;
+      const wrongA = line.currentA + line.slopePerOhm * shiftV - currentA;
+      put(sides, (loads[n] as (typeof loads)[number]).branch, wrongA);
+      return Math.abs(wrongA);
+    };
+    const shiftAt = (n: number): number => (step === 0 ? 0 : between(x, (loads[n] as (typeof loads)[number]).branch));
+    if (lost.kind === 'bridge') for (const n of lost.off) draws(n, lost.stillA.get(n) ?? 0, shiftAt(n));
+    if (step > 0) {
+      for (const n of bent) {
+        if (lost.kind === 'bridge' && lost.off.has(n)) continue;
+        const { load } = loads[n] as (typeof loads)[number];
+        const shiftV = shiftAt(n);
+        const volts = (state.loadV[n] as number) + shiftV;
+        if (!starved.has(n)) {
+          if (Math.abs(shiftV) < NEAR_V || isStraight(load, volts, metal.seriesOhm[n] as number)) continue;
+          const after = lineOf(load, volts, metal.seriesOhm[n] as number);
+          if (after !== null) {
+            const wrongA = draws(n, after.currentA, shiftV);
+            if (wrongA > worst.wrongA) worst = { load: n, wrongA };
+            continue;
+          }
+          starved.add(n);
+        }
+        draws(n, 0, shiftV);
       }
-      put(sides, branch, tangentA - currentA);
     }
     solve(sides);
     if (own !== null && lost.kind === 'beside') {
@@ -99,11 +116,11 @@ export function shiftOf(network: Network, metal: Metal, { state, on }: StateLine
     }
     let moved = 0;
     for (let u = 0; u < count; u++) moved = Math.max(moved, Math.abs((sides[u] as number) - (x[u] as number)));
-    x = sides;
+    [x, sides] = [sides, x];
     if (moved <= SETTLED_V && step > 0) break;
     // What does not come to rest is taken off: it would chatter.
     if (step % MOST_STEPS === MOST_STEPS - 1 && worst.load >= 0) starved.add(worst.load);
-    if (step > MOST_STEPS * (on.length + 1)) break;
+    if (step > MOST_STEPS * (bent.length + 1)) break;
   }
   const volts = new Float64Array(nodeCount);
   for (let u = 0; u < count; u++) volts[nodeOf[u] as number] = x[u] as number;

@@ -316,6 +316,31 @@ export interface PlannedSensorGround {
   readonly loads: readonly { readonly circuit: string; readonly currentA: number; readonly shiftMv: number }[];
 }
 
+/** What is fed although what feeds it is out. */
+export interface PlannedSneak {
+  /** The fuse that is out, or the battery that is off. */
+  readonly fault: string;
+  /** The state with the most volts, and all in which it is so. */
+  readonly state: string;
+  readonly states: readonly string[];
+  /** Points that are alive, the most volts first. */
+  readonly points: readonly { readonly node: string; readonly voltageV: number }[];
+  /** `wire`: by another wire, as it should be where both ends have a source. `loads`: back through coils or loads. */
+  readonly by: 'wire' | 'loads';
+  /** Where it is fed from, and through what, in order; empty where it is fed by wire. */
+  readonly fedFrom: string | null;
+  readonly path: readonly string[];
+  /** Relays that stay in by it. */
+  readonly relays: readonly string[];
+}
+
+/** Whether a load's feed is alive, state by state, with nothing wrong. */
+export interface PlannedAlive {
+  readonly circuit: string;
+  /** Volts at its positive end against the root; null where it is dead. In the order of the states. */
+  readonly voltsV: readonly (number | null)[];
+}
+
 /** Volts and current at one load in one state. */
 export interface LoadInState {
   /** The circuit. */
@@ -381,6 +406,8 @@ export interface LoomPlan {
   /** Each way of the grounds lost in turn. */
   readonly losses: readonly PlannedLoss[];
   readonly sensorGrounds: readonly PlannedSensorGround[];
+  readonly alive: readonly PlannedAlive[];
+  readonly sneaks: readonly PlannedSneak[];
   readonly readings: readonly ExpectedReading[];
   /** Worst first, then by subject. */
   readonly findings: readonly Finding[];

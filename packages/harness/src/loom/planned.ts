@@ -2,6 +2,7 @@ import { type Check, checkRelay, type ContactLoad, type ContactRatioTable, makeC
 import { budgetOf, familyOf, ratioOf } from '../schema/tables.js';
 import { type Draft, node } from './draft.js';
 import { lossesOf } from './ground-loss.js';
+import { aliveOf } from './sneaks.js';
 import { plannedSensorGrounds, sensorGrounds } from './sensor-ground.js';
 import { MOST_ROUNDS, type Settled, wireOhm } from './settled.js';
 import type {
@@ -46,6 +47,7 @@ export function planned(settled: Settled): LoomPlan {
     states: stateList,
     losses: lossesOf(settled, sensors),
     sensorGrounds: plannedSensorGrounds(settled, sensors),
+    ...aliveOf(settled),
     readings: [],
     findings: [],
     settled: { rounds, mostRounds: MOST_ROUNDS, agreed },
