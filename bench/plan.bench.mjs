@@ -1,12 +1,13 @@
 // A whole vehicle planned: 40 to 4000 circuits, against one `sizeFeed` a wire. The vehicle is made by rule: for every
-// eight circuits one fuse box with its trunk, ten boxes on a battery, four kinds of load, three states.
-import { parseLoom, planLoom } from '@loomwright/harness';
+// eight circuits one fuse box with its trunk, ten boxes on a battery, four kinds of load, three states. Every way of the
+// grounds is lost in turn; with `loops` each box has a second strap, so that a loss leaves another way.
+import { parseLoom, planLoom, sheetFiles } from '@loomwright/harness';
 import { bladeFuse, chooseFuse, heatingByBalance, iso19642, iso19642ThinWall, sizeFeed } from 'loomwright';
 
 const SIZES = [0.5, 0.75, 1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120];
 
 /** A loom file of so many loads, as JSON, which is YAML too. */
-export function fileOf(count) {
+export function fileOf(count, loops = false) {
   const boxes = Math.max(1, Math.round(count / 8));
   const main = Math.ceil(boxes / 10);
   const places = { middle: place(0, 60) };
@@ -66,6 +67,7 @@ export function fileOf(count) {
       places[`end ${b}`] = place(b / 10 + 1, 55);
       routes[`end branch ${b}`] = { from: `bay ${b}`, to: `end ${b}`, length: '1.2 m' };
       grounds[`end stud ${b}`] = { place: `end ${b}`, joint: '0.5 mΩ', to: `hub stud ${b % main}`, body: '0.5 mΩ' };
+      if (loops) grounds[`end stud ${b}`].bonds = [{ to: `hub stud ${b % main}`, strap: '2 m' }];
     }
     items[`load ${i}`] = {
       kind: 'load',
@@ -178,6 +180,8 @@ export default {
     { name: 'growth from 40 to 400 circuits (10 is linear)', of: 'plan 400', to: 'plan 40', goal: 12 },
     { name: 'growth from 400 to 4000 circuits (10 is linear)', of: 'plan 4000', to: 'plan 400', goal: 12 },
     { name: 'growth from 150 to 1500 circuits (10 is linear)', of: 'plan 1500', to: 'plan 150', goal: 12 },
+    { name: 'the same with loops in the grounds', of: 'loops 1500', to: 'loops 150', goal: 12 },
+    { name: 'the same with all sheets and drawings made', of: 'all 1500', to: 'all 150', goal: 12 },
   ],
   prepare(quick) {
     const counts = quick ? [40, 80] : [40, 150, 400, 1500, 4000];
@@ -190,12 +194,24 @@ export default {
         if (loads !== count || !plan.settled.agreed)
           throw new Error(`${count}: ${loads}, ${JSON.stringify(plan.settled)}`);
         if (JSON.stringify(planLoom(parsed.loom)) !== JSON.stringify(plan)) throw new Error(`${count}: two plans`);
+        if (plan.losses.length === 0) throw new Error(`${count}: no ground was lost`);
         return [count, parsed.loom];
       }),
     );
+    const looped = new Map(
+      (quick ? [40] : [150, 1500]).map((count) => {
+        const parsed = parseLoom(fileOf(count, true));
+        if (!parsed.ok) throw new Error(`${count}: ${JSON.stringify(parsed.problems.slice(0, 3))}`);
+        const beside = planLoom(parsed.loom).losses.filter(({ cutOff }) => cutOff.length === 0).length;
+        if (beside < count / 8) throw new Error(`${count}: only ${beside} ways have another beside them`);
+        return [count, parsed.loom];
+      }),
+    );
+    const loops = (count) => () => planLoom(looped.get(count)).wires.length;
+    const all = (count) => () => sheetFiles(planLoom(looms.get(count))).reduce((sum, { text }) => sum + text.length, 0);
     const plan = (count) => () => planLoom(looms.get(count)).wires.reduce((sum, wire) => sum + wire.lengthM, 0);
     const ways = quick
-      ? { 'plan 40': plan(40), 'plan 80': plan(80) }
+      ? { 'plan 40': plan(40), 'plan 80': plan(80), 'loops 40': loops(40), 'all 40': all(40) }
       : {
           'sizeFeed 150': () => oneEach(150),
           'plan 40': plan(40),
@@ -203,6 +219,10 @@ export default {
           'plan 400': plan(400),
           'plan 1500': plan(1500),
           'plan 4000': plan(4000),
+          'loops 150': loops(150),
+          'loops 1500': loops(1500),
+          'all 150': all(150),
+          'all 1500': all(1500),
         };
     return { count: 1, ways };
   },

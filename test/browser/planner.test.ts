@@ -83,6 +83,8 @@ describe('plan a vehicle', () => {
     }
     await page.getByRole('radio', { name: 'by heat' }).check();
     expect(await page.locator('.planner .picture svg').getAttribute('aria-label')).toContain('Hottest copper');
+    await page.getByRole('radio', { name: 'the grounds' }).check();
+    expect(await page.locator('.planner .picture svg').getAttribute('aria-label')).toContain('Grounds of');
     await page.locator('#loom-date').fill('2 May');
     await page.getByRole('button', { name: 'Make the files' }).click();
     await expect.poll(() => page.locator('.planner .files a').count()).toBe(sheetFiles(expected).length);

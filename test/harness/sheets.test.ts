@@ -152,14 +152,14 @@ describe('writers', () => {
   });
   it('put vehicle, sheet and date at the head of every sheet, cautions at its foot', () => {
     const heads = [...document.querySelectorAll('.running')].map((head) => head.textContent);
-    expect(heads).toHaveLength(6);
+    expect(heads).toHaveLength(8);
     for (const [i, { title }] of sheetOrder(set).entries()) {
       expect(heads[i]).toContain('Trial <cart>');
       expect(heads[i]).toContain(title);
       expect(heads[i]).toContain('1 limit is NOT MET');
       expect(heads[i]).toContain('3 May <b>');
     }
-    expect(document.querySelectorAll('.sheet > tfoot .foot')).toHaveLength(6);
+    expect(document.querySelectorAll('.sheet > tfoot .foot').length).toBe(8);
     expect(html).toContain('Sneak paths are not looked for.');
   });
   it('leave the date to the pencil where none is given, and ask no clock', () => {

@@ -7,7 +7,7 @@ import { findingLines, planHead } from './plan-text.js';
 
 /** Names that a folder of sheets may hold: all that was ever written into one. */
 const OURS =
-  /^(?:sheets\.(?:html|md|json)|loom-(?:volts|heat)\.svg|(?:wire-list|fuse-chart|outputs|without-a-fuse|spools|cut-list|load-list(?:-\d+)*|readings-(?:ohms|volts|millivolts)|findings)\.csv)$/;
+  /^(?:sheets\.(?:html|md|json)|(?:loom-volts|loom-heat|grounds)\.svg|(?:wire-list|fuse-chart|outputs|without-a-fuse|spools|cut-list|load-list(?:-\d+)*|ground-(?:ways|sensors|losses)|ground-volts(?:-\d+)?|alive(?:-\d+|-faults)?|readings-(?:ohms|volts|millivolts)|findings)\.csv)$/;
 
 /** Writes the sheets of a vehicle into a folder: whole, or not at all. */
 export function writeSheets(
@@ -27,6 +27,7 @@ export function writeSheets(
     '',
     `  ${files.length} files in ${options.out}`,
     `    to print: ${join(options.out, 'sheets.html')} (A4 or Letter)`,
+    `    to look at: ${join(options.out, 'grounds.svg')}, loom-volts.svg and loom-heat.svg beside it`,
     `    ${files
       .slice(1)
       .map(({ name }) => name)

@@ -1,7 +1,16 @@
 // The map of Sandpiper's grounds: straps as lines with their current, points with their millivolts, sensors as dots.
 import type { GroundFaultsResult } from 'loomwright';
-import { drawing, element, ink, label } from '@loomwright/worked/draw';
-import { formatQuantity } from '@loomwright/worked/quantity';
+import {
+  drawing,
+  element,
+  groundAmps,
+  groundLine,
+  groundPoint,
+  groundShade,
+  groundVolts,
+  ink,
+  label,
+} from '@loomwright/worked/draw';
 import { limits, sensors, straps, strays } from '../../../examples/sandpiper-grounds';
 
 /** Where each point lies: from the nose to the tail, and from the right-hand side to the left, as shares. */
@@ -38,23 +47,6 @@ export interface GroundMapInput {
   readonly width: number;
 }
 
-const mV = (volts: number): string => {
-  const size = Math.abs(volts);
-  if (size >= 1) return formatQuantity(volts, 'V', { digits: 3, prefix: 'none' });
-  return formatQuantity(volts, 'V', { prefix: 'm', decimals: size < 0.01 ? 1 : 0 });
-};
-const amps = (value: number): string => {
-  const size = Math.abs(value);
-  return formatQuantity(size, 'A', { prefix: 'none', decimals: size < 10 ? 1 : 0 });
-};
-
-/** What a point's volts mean, as a colour and a mark. */
-function standing(volts: number | null, off: boolean): { readonly colour: string; readonly mark: string } {
-  if (off || volts === null) return { colour: ink.red, mark: '✕' };
-  if (Math.abs(volts) > 0.1) return { colour: ink.red, mark: '!' };
-  return Math.abs(volts) > 0.02 ? { colour: ink.amber, mark: '~' } : { colour: ink.verdigris, mark: '' };
-}
-
 /** The map as SVG. Lines carry the name of their strap in `data-strap`, so that a click can be told. */
 export function groundMap({ result, lost, width }: GroundMapInput): string {
   const narrow = width < 520;
@@ -79,18 +71,10 @@ export function groundMap({ result, lost, width }: GroundMapInput): string {
     const current = gone || v === null || u === null ? 0 : (v - u) / resistanceOhm;
     const limitA = bears.get(name);
     const over = limitA !== undefined && Math.abs(current) > limitA;
-    const colour = gone || over ? ink.red : limitA === undefined ? ink.copper : ink.blue;
-    const thick = gone ? 1.5 : Math.min(9, (limitA === undefined ? 2.5 : 1.5) + Math.sqrt(Math.abs(current)) / 3);
     const line = { x1, y1, x2, y2 };
-    lines.push(
-      element('line', {
-        ...line,
-        stroke: colour,
-        'stroke-width': thick,
-        'stroke-linecap': 'round',
-        'stroke-dasharray': gone ? '2 7' : limitA === undefined ? undefined : '7 4',
-      }),
-    );
+    const kind = limitA === undefined ? 'strap' : 'stray';
+    const { svg, colour } = groundLine({ ...line, kind, currentA: current, over, gone });
+    lines.push(svg);
     if (limitA === undefined) {
       // A wide line that is not seen takes the click.
       lines.push(
@@ -103,7 +87,7 @@ export function groundMap({ result, lost, width }: GroundMapInput): string {
         }),
       );
     }
-    const text = gone ? '✕ off' : `${over ? '! ' : ''}${amps(current)}`;
+    const text = gone ? '✕ off' : `${over ? '! ' : ''}${groundAmps(current)}`;
     const half = text.length * 3.3 + 3;
     const place = limitA === undefined ? 0.5 : 0.42;
     const [x, y] = [x1 + (x2 - x1) * place, y1 + (y2 - y1) * place];
@@ -128,18 +112,16 @@ export function groundMap({ result, lost, width }: GroundMapInput): string {
   const points = Object.keys(PLACE).flatMap((node) => {
     const [x, y] = at(node);
     const v = volts(node);
-    const { colour, mark } = standing(v, off.has(node));
+    const shade = groundShade(v, off.has(node));
     const up = SIDE[node] === 'above';
     // Labels of points at the edge lean inwards.
     const anchor = x < pad + 8 ? 'start' : x > w - pad - 8 ? 'end' : 'middle';
     const lx = anchor === 'start' ? Math.min(x, 4) : anchor === 'end' ? Math.max(x, w - 4) : x;
-    const value = v === null ? 'afloat' : mV(v);
     const attributes = { 'text-anchor': anchor, 'pointer-events': 'none' } as const;
     return [
-      element('circle', { cx: x, cy: y, r: 8, fill: ink.ground, stroke: colour, 'stroke-width': 3 }),
-      label(x, y + 4.5, mark, { 'text-anchor': 'middle', fill: colour, 'font-size': 12, 'font-weight': 600 }),
+      ...groundPoint(x, y, shade),
       label(lx, up ? y - 28 : y + 24, node, attributes),
-      label(lx, up ? y - 13 : y + 39, value, { ...attributes, fill: colour, 'font-weight': 600 }),
+      label(lx, up ? y - 13 : y + 39, groundVolts(v), { ...attributes, fill: shade.colour, 'font-weight': 600 }),
     ];
   });
   const dots = sensors.flatMap(({ node, permittedMv }, i) => {
@@ -161,7 +143,7 @@ export function groundMap({ result, lost, width }: GroundMapInput): string {
   });
   const said = Object.keys(PLACE).map((node) => {
     const v = volts(node);
-    return `${node} ${v === null ? 'afloat' : mV(v)}${off.has(node) ? ', cut off' : ''}`;
+    return `${node} ${groundVolts(v)}${off.has(node) ? ', cut off' : ''}`;
   });
   return drawing(w, h, 'Map of the grounds', said.join('; '), ...lines, ...texts, ...points, ...dots);
 }

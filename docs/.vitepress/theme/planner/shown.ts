@@ -2,6 +2,7 @@
 // page itself needs nothing of the planner.
 import {
   cellText,
+  drawGrounds,
   drawLoom,
   headText,
   type LoomPlan,
@@ -52,6 +53,7 @@ export interface Shown {
   readonly findings: readonly ShownFinding[];
   readonly volts: string;
   readonly heat: string;
+  readonly grounds: string;
   readonly sheets: readonly ShownSheet[];
   readonly notJudged: readonly string[];
 }
@@ -81,6 +83,7 @@ export function shownOf(plan: LoomPlan, width: number): Shown {
     })),
     volts: drawLoom(plan, { width, colourBy: 'volts' }),
     heat: drawLoom(plan, { width, colourBy: 'heat' }),
+    grounds: drawGrounds(plan, { width }),
     sheets: sheetOrder(set)
       .filter(({ key }) => key !== 'findings')
       .map(({ key, title, lead, tables }) => ({ key, title, lead, tables: tables.map(shownTable) })),

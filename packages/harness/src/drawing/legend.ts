@@ -78,7 +78,7 @@ export function legend(input: LegendInput): { readonly shapes: readonly string[]
 }
 
 /** A text in lines of at most so many characters. */
-function wrapped(text: string, most: number): string[] {
+export function wrapped(text: string, most: number): string[] {
   const lines: string[] = [];
   for (const word of text.split(' ')) {
     const last = lines.at(-1);

@@ -1,5 +1,4 @@
 import { type Check, checkRelay, checkTerminal, makeCheck } from 'loomwright';
-import { type Check, checkRelay, makeCheck } from 'loomwright';
 import { groundFindings } from './ground-findings.js';
 import { ratioOf } from '../schema/tables.js';
 import type { Settled } from './settled.js';

@@ -1,5 +1,5 @@
 import { makeCheck } from 'loomwright';
-import type { Finding, LoomPlan, Overload, PlannedLoss, SensorShift } from './plan-type.js';
+import type { Finding, LoomPlan, Overload, PlannedLoss, PlannedSneak, SensorShift } from './plan-type.js';
 
 /** What the grounds of a plan ask to be looked at: each of their ways lost in turn, and sensors that share a ground. */
 export function groundFindings(plan: LoomPlan): readonly Finding[] {
@@ -12,6 +12,7 @@ export function groundFindings(plan: LoomPlan): readonly Finding[] {
       ...(limitMv === null ? [] : sensorsAfter(loss, limitMv)),
     ]),
     ...sensors(plan, limitMv),
+    ...plan.sneaks.flatMap(sneak),
   ];
 }
 
@@ -56,17 +57,23 @@ function overloads(plan: LoomPlan, { lost, states }: PlannedLoss): Finding[] {
   ];
 }
 
+/** Names of what stops: a load whose relay has no coil current stops as well. */
+export function withoutCoils(circuits: readonly string[]): readonly string[] {
+  return [...new Set(circuits.map((name) => name.replace(/^coil /, '')))].sort();
+}
+
 /** What is without a way back once a way is lost. */
 function cutOff(plan: LoomPlan, { lost, cutCircuits, states }: PlannedLoss): Finding[] {
-  if (cutCircuits.length === 0) return [];
+  const names = withoutCoils(cutCircuits);
+  if (names.length === 0) return [];
   const alive = states.reduce<{ state: string; islandV: number } | null>(
     (most, { state, islandV }) =>
       islandV !== null && Math.abs(islandV) > Math.abs(most?.islandV ?? 0) ? { state, islandV } : most,
     null,
   );
   const controllers = cutCircuits.filter((name) => plan.loom.controllers[name] !== undefined);
-  const count = cutCircuits.length === 1 ? '1 circuit loses its' : `${cutCircuits.length} circuits lose their`;
-  const which = cutCircuits.length <= 4 ? `: ${cutCircuits.join(', ')}` : '';
+  const count = names.length === 1 ? '1 load or controller stops' : `${names.length} loads and controllers stop`;
+  const which = names.length <= 4 ? `: ${names.join(', ')}` : '';
   const dead =
     controllers.length === 0 ? '' : ` Without ground, and all their outputs with them: ${controllers.join(', ')}.`;
   const volts =
@@ -78,7 +85,7 @@ function cutOff(plan: LoomPlan, { lost, cutCircuits, states }: PlannedLoss): Fin
       severity: 'note',
       rule: 'ground-lost-cut-off',
       about: { kind: 'ground', name: lost },
-      message: `If ${lost} is lost, ${count} way back${which}.${dead}${volts}`,
+      message: `If ${lost} is lost, ${count} for want of a way back${which}.${dead}${volts}`,
       marginFraction: null,
       check: null,
       cure: 'Prove the joint by millivolts under load; a second way (bonds in the file) leaves nothing hanging on one bolt.',
@@ -149,6 +156,29 @@ function sensors(plan: LoomPlan, limitMv: number | null): Finding[] {
       },
     ];
   });
+}
+
+/** What is fed back through coils or loads with a fuse out or a battery off. A whole box is worth a look. */
+function sneak({ fault, points, by, fedFrom, path, relays, state, states }: PlannedSneak): Finding[] {
+  const [first] = points;
+  if (by === 'wire' || first === undefined) return [];
+  const box = points.find(({ node }) => node.startsWith('box '));
+  const lead = (box ?? first).node;
+  const more = points.length === 1 ? '' : ` and ${points.length - 1} more points`;
+  const others = states.length === 1 ? '' : ` (and in ${states.length - 1} more)`;
+  const held = relays.length === 0 ? '' : ` It holds in: ${relays.join(', ')}.`;
+  const off = fault.startsWith('battery ') ? `${fault} off` : `${fault} out`;
+  return [
+    {
+      severity: box === undefined ? 'note' : 'warn',
+      rule: 'sneak-path',
+      about: { kind: fault.startsWith('battery ') ? 'vehicle' : 'fuse', name: fault },
+      message: `With ${off}, ${lead}${more} ${points.length === 1 ? 'still stands' : 'still stand'} at up to ${figure(first.voltageV)} V in state ${state}${others}, fed from ${fedFrom ?? 'elsewhere'} through ${path.join(', then ')}.${held}`,
+      marginFraction: null,
+      check: null,
+      cure: 'Feed coils that one switch pulls from one fuse, give each its own contact of the switch, or put a diode into the wire of each coil. Until then measure before you touch.',
+    },
+  ];
 }
 
 function figure(value: number): string {

@@ -29,7 +29,7 @@ export interface IslandInput {
  * electronics draw nothing there.
  */
 export function islandOf(network: Network, metal: Metal, input: IslandInput): Island {
-  const { wiring, analysis } = network;
+  const { wiring } = network;
   const { from, to, nodes, loads, batteries } = wiring;
   const { lines, inside, within, across, restV } = input;
   const { state, on } = lines;

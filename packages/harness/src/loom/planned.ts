@@ -52,7 +52,9 @@ export function planned(settled: Settled): LoomPlan {
     findings: [],
     settled: { rounds, mostRounds: MOST_ROUNDS, agreed },
     notJudged: [
-      'The share of current between two batteries and an alternator: volts at the posts are given by state.',
+      'The share of current between batteries and an alternator: volts at the posts, or at rest, are given by state.',
+      'What flows over a closed isolator when the ground of a battery is lost; two grounds lost at once; what happens while one comes loose.',
+      'Electronics that feed their supply from an input, and diodes inside them: a way back through those is not found.',
       'A charging current is added to the current of the straps that it may pass, whichever way it runs; it is not in the volts of a state.',
       'The current of a relay coil in the fuse before its contact (0.1 to 0.3 A) is left out of that fuse.',
       'The heat of a wire by its duty: it is judged by its whole current, for good.',

@@ -1,4 +1,5 @@
 import type { LoomPlan } from '../loom/plan-type.js';
+import { drawGrounds } from '../drawing/draw-grounds.js';
 import { drawLoom } from '../drawing/draw-loom.js';
 import { sheetsCsv, type SheetFile } from './csv.js';
 import { sheetsHtml } from './html.js';
@@ -7,7 +8,7 @@ import { sheets } from './sheets.js';
 import type { SheetHeader } from './type.js';
 
 /**
- * Every file of a plan's sheets: HTML to print, Markdown, CSV, the data as JSON, and the two drawings.
+ * Every file of a plan's sheets: HTML to print, Markdown, CSV, the data as JSON, and the drawings of loom and grounds.
  *
  * @param plan what `planLoom` answered
  * @param header the date, as a person writes it
@@ -17,12 +18,14 @@ import type { SheetHeader } from './type.js';
 export function sheetFiles(plan: LoomPlan, header: SheetHeader = {}): readonly SheetFile[] {
   const set = sheets(plan);
   const volts = drawLoom(plan, { width: 900, colourBy: 'volts' });
+  const grounds = drawGrounds(plan, { width: 900 });
   return [
-    { name: 'sheets.html', text: sheetsHtml(set, { ...header, drawing: volts }) },
+    { name: 'sheets.html', text: sheetsHtml(set, { ...header, drawing: volts, grounds }) },
     { name: 'sheets.md', text: sheetsMarkdown(set, header) },
     ...sheetsCsv(set),
     { name: 'sheets.json', text: `${JSON.stringify(set, null, 2)}\n` },
     { name: 'loom-volts.svg', text: volts },
     { name: 'loom-heat.svg', text: drawLoom(plan, { width: 900, colourBy: 'heat' }) },
+    { name: 'grounds.svg', text: grounds },
   ];
 }

@@ -9,6 +9,8 @@ import type { Sheet, SheetColumn, SheetHeader, SheetRow, SheetSet, SheetTable } 
 export interface SheetsHtmlOptions extends SheetHeader {
   /** A drawing for the first page, as SVG of our own making: `drawLoom`. */
   readonly drawing?: string;
+  /** A drawing for the sheet of the grounds: `drawGrounds`. */
+  readonly grounds?: string;
 }
 
 /**
@@ -17,7 +19,7 @@ export interface SheetsHtmlOptions extends SheetHeader {
  * measured, cautions at its foot. It asks for no other file.
  *
  * @param set what `sheets` made
- * @param options the date, as a person writes it (a blank to fill in unless given), and a drawing
+ * @param options the date, as a person writes it (a blank to fill in unless given), and drawings
  * @returns the file
  * @throws nothing
  */
@@ -56,12 +58,13 @@ ${foot(['local-code', 'battery', 'fuel', 'restraint'])}
 </section>`;
 }
 
-function page(set: SheetSet, sheet: Sheet, { date }: SheetHeader): string {
+function page(set: SheetSet, sheet: Sheet, { date, grounds }: SheetsHtmlOptions): string {
   return `<table class="sheet${sheet.landscape ? ' landscape' : ''}" role="presentation">
 <thead><tr><td><div class="running"><b>${escapeText(set.vehicle)}</b><b>${sheet.title}</b><span class="standing">${escapeText(standingText(set))}</span>${dateText(date)}</div></td></tr></thead>
 <tfoot><tr><td>${foot(sheet.cautions)}</td></tr></tfoot>
 <tbody><tr><td>
 <p class="lead">${escapeText(sheet.lead)}</p>
+${sheet.key === 'grounds' ? (grounds ?? '') : ''}
 ${sheet.tables.length === 0 ? '<p>Nothing to list.</p>' : sheet.tables.map(tableHtml).join('\n')}
 </td></tr></tbody>
 </table>`;

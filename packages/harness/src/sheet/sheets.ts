@@ -1,7 +1,9 @@
 import type { LoomPlan } from '../loom/plan-type.js';
+import { aliveSheet } from './alive-sheet.js';
 import { cutList } from './cut-list.js';
 import { findingsSheet } from './findings-sheet.js';
 import { fuseChart } from './fuse-chart.js';
+import { groundsSheet } from './grounds-sheet.js';
 import { loadList } from './load-list.js';
 import { readingsSheet } from './readings.js';
 import type { Sheet, SheetSet } from './type.js';
@@ -9,7 +11,7 @@ import { wireList } from './wire-list.js';
 
 /**
  * The sheets of a planned vehicle, as data: findings, wire list, fuse chart, cut list with spool totals, load list by
- * state, expected readings. All are made from the one plan, so that no two can disagree.
+ * state, grounds, what is alive when, expected readings. All are made from the one plan, so that no two can disagree.
  *
  * Numbers are unrounded, in the unit of their column; only lengths to cut are whole centimetres, rounded up, because
  * the sums of the cut list are of what is cut. `sheetsCsv`, `sheetsMarkdown` and `sheetsHtml` write them.
@@ -31,6 +33,8 @@ export function sheets(plan: LoomPlan): SheetSet {
     fuses: fuseChart(plan),
     cuts: cutList(plan),
     loads: loadList(plan),
+    grounds: groundsSheet(plan),
+    alive: aliveSheet(plan),
     readings: readingsSheet(plan),
     notJudged: plan.notJudged,
   };
@@ -38,7 +42,7 @@ export function sheets(plan: LoomPlan): SheetSet {
 
 /** The sheets in the order in which they are printed. */
 export function sheetOrder(set: SheetSet): readonly Sheet[] {
-  return [set.findings, set.wires, set.fuses, set.cuts, set.loads, set.readings];
+  return [set.findings, set.wires, set.fuses, set.cuts, set.loads, set.grounds, set.alive, set.readings];
 }
 
 /** How the plan stands, in words, for the head of every sheet. */

@@ -52,7 +52,7 @@ export interface SheetTable {
 
 /** One sheet. */
 export interface Sheet {
-  readonly key: 'findings' | 'wires' | 'fuses' | 'cuts' | 'loads' | 'readings';
+  readonly key: 'findings' | 'wires' | 'fuses' | 'cuts' | 'loads' | 'grounds' | 'alive' | 'readings';
   readonly title: string;
   /** How it is read, in a sentence or two. */
   readonly lead: string;
@@ -79,6 +79,8 @@ export interface SheetSet {
   readonly fuses: Sheet;
   readonly cuts: Sheet;
   readonly loads: Sheet;
+  readonly grounds: Sheet;
+  readonly alive: Sheet;
   readonly readings: Sheet;
   /** What the plan does not look at. */
   readonly notJudged: readonly string[];

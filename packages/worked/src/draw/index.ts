@@ -4,6 +4,16 @@ export { canTrunk, type CanTrunkInput } from './can-trunk.js';
 export { crankingLadder, type CrankingLadderInput } from './cranking-ladder.js';
 export { cutPlan, type CutPlanInput } from './cut-plan.js';
 export { type HeatCell, heatMatrix, type HeatMatrixInput } from './heat-matrix.js';
+export {
+  groundAmps,
+  groundLine,
+  type GroundLineInput,
+  groundPoint,
+  type GroundShade,
+  groundShade,
+  groundShades,
+  groundVolts,
+} from './ground-parts.js';
 export { heatSection, type HeatSectionInput, type SectionWire } from './heat-section.js';
 export { pinCircuit, type PinCircuitInput, type PinPart } from './pin-circuit.js';
 export { type BarPin, pinBars, type PinBarsInput } from './pin-bars.js';
