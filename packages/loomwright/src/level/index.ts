@@ -29,6 +29,12 @@ export {
   type LevelCalibration,
   type LevelCell,
 } from './calibrate-level.js';
+export {
+  matchSenderRange,
+  type MatchSenderRangeInput,
+  type MatchSenderRangeResult,
+  type SenderMatch,
+} from './match-sender-range.js';
 export type { LevelCan } from './can-fit.js';
 export type { CanRow } from './can-rows.js';
 export type { LevelWarning } from './can-warnings.js';

@@ -13,4 +13,10 @@ export const levelSources = {
     publisher: 'question-and-answer pages on mathematics',
     status: 'published',
   },
+  'sender-range-pages': {
+    title: 'Ohms of fuel senders at empty and full: gauge makers’ pages and questions, service texts',
+    publisher: 'instrument makers, service literature of 1998 to 2006',
+    status: 'published',
+    note: 'Common practice, not a standard. Three rows of the table are from memory and say so. Quarter points as printed are approximate.',
+  },
 } as const satisfies Record<string, Source>;

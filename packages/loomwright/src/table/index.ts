@@ -82,6 +82,7 @@ export type {
   SizeKind,
   TableHeader,
 } from './type.js';
+export { type SenderRange, type SenderRangeTable, senderRanges } from './sender-range.js';
 export { us33Cfr183Ampacity } from './us-33-cfr-183.js';
 export { type BundleCurves, milW5088Bundle } from './mil-w-5088.js';
 export {
