@@ -10,6 +10,19 @@ export function needInput(fn: string, input: unknown): void {
   }
 }
 
+/** A part of the input must be an object. `must` says which, `hint` how to come by one. */
+export function needObject(fn: string, field: string, value: unknown, must: string, hint?: string): void {
+  if (typeof value === 'object' && value !== null) return;
+  throw new InputError(fn, field, value === undefined ? 'missing' : 'object', value, must, hint);
+}
+
+/** A rule that is handed in must be a function; `names` are those that fit. */
+export function needFunction(fn: string, field: string, value: unknown, names: string): void {
+  if (typeof value === 'function') return;
+  const rule = value === undefined ? 'missing' : 'object';
+  throw new InputError(fn, field, rule, value, 'must be a function', `hand in ${names}`);
+}
+
 /** Throws for what is not a finite number: the shared slow path of the guards below. */
 function notFinite(fn: string, field: string, value: unknown): void {
   if (value === undefined || value === null) throw new InputError(fn, field, 'missing', value, 'is required');

@@ -1,5 +1,4 @@
-import { InputError } from '../error/index.js';
-import { needAbove, needAtLeast, needBetween, needOneOf, needText } from '../error/guard.js';
+import { needAbove, needAtLeast, needBetween, needFunction, needObject, needOneOf, needText } from '../error/guard.js';
 import type { Heating } from '../heat/index.js';
 import type { chooseFuse, OverloadRule } from '../protection/index.js';
 import type { FuseFamily } from '../table/index.js';
@@ -49,16 +48,8 @@ export type Protection = FuseProtection | UpstreamProtection | NoProtection;
 
 /** Throws unless the protection is whole. `chooseFuse` judges the rest of its fields. */
 export function needProtection(fn: string, protection: Protection): void {
-  if (typeof protection !== 'object' || protection === null) {
-    throw new InputError(
-      fn,
-      'protection',
-      protection === undefined ? 'missing' : 'object',
-      protection,
-      'must be an object with a kind',
-      "{ kind: 'none', because: '…' } where there is none",
-    );
-  }
+  const none = "{ kind: 'none', because: '…' } where there is none";
+  needObject(fn, 'protection', protection, 'must be an object with a kind', none);
   needOneOf(fn, 'protection.kind', protection.kind, ['fuse', 'upstream', 'none']);
   if (protection.kind === 'none') needText(fn, 'protection.because', protection.because);
   else if (protection.kind === 'upstream') {
@@ -73,24 +64,8 @@ export function needProtection(fn: string, protection: Protection): void {
 
 /** Throws unless the heating is whole; its rule judges its own fields. */
 export function needHeating(fn: string, heating: Heating): void {
-  if (typeof heating !== 'object' || heating === null) {
-    const rule = heating === undefined ? 'missing' : 'object';
-    throw new InputError(fn, 'heating', rule, heating, 'must be an object with a rule (by)');
-  }
+  needObject(fn, 'heating', heating, 'must be an object with a rule (by)');
   needFunction(fn, 'heating.by', heating.by, 'heatingByTable or heatingByBalance');
   needBetween(fn, 'heating.insulationTempC', heating.insulationTempC, 40, 300, 'no class of wire is there');
   needBetween(fn, 'heating.ambientTempC', heating.ambientTempC, -60, 200);
-}
-
-function needFunction(fn: string, field: string, value: unknown, names: string): void {
-  if (typeof value !== 'function') {
-    throw new InputError(
-      fn,
-      field,
-      value === undefined ? 'missing' : 'object',
-      value,
-      'must be a function',
-      `hand in ${names}`,
-    );
-  }
 }

@@ -1,5 +1,5 @@
 import { InputError } from '../error/index.js';
-import { needConductorTempC, needAbove, needAtLeast, needBetween, needOneOf } from '../error/guard.js';
+import { needAbove, needAtLeast, needBetween, needConductorTempC, needObject, needOneOf } from '../error/guard.js';
 import type { LampLaw } from '../table/index.js';
 
 /** Draws the same current at any voltage: the usual reading of "a 15 A pump", and a fair first guess for one. */
@@ -160,9 +160,7 @@ const POSITIVE: Readonly<Record<string, readonly string[]>> = {
 /** Throws unless the load is one of the kinds, whole and in range. */
 export function needLoad(fn: string, load: Load, at = 'load'): void {
   const field = (name: string): string => (at === '' ? name : `${at}.${name}`);
-  if (typeof load !== 'object' || load === null) {
-    throw new InputError(fn, at, load === undefined ? 'missing' : 'object', load, 'must be a load with a kind');
-  }
+  needObject(fn, at, load, 'must be a load with a kind');
   needOneOf(fn, field('kind'), load.kind, Object.keys(POSITIVE));
   for (const name of POSITIVE[load.kind] as readonly string[]) {
     needAbove(fn, field(name), (load as unknown as Record<string, number>)[name] as number);
@@ -207,9 +205,7 @@ function needMotor(fn: string, load: MotorLoad, field: (name: string) => string)
 
 /** Throws unless it is a lamp's law. */
 export function needLampLaw(fn: string, field: string, law: LampLaw): void {
-  if (typeof law !== 'object' || law === null) {
-    throw new InputError(fn, field, law === undefined ? 'missing' : 'object', law, "must be a lamp's law");
-  }
+  needObject(fn, field, law, "must be a lamp's law");
   needAbove(fn, `${field}.currentExponent`, law.currentExponent);
   needBetween(fn, `${field}.currentExponent`, law.currentExponent, 0, 1);
 }

@@ -1,7 +1,7 @@
 import type { Metal } from '../conductor/index.js';
 import { ALUMINIUM_ZERO, COPPER_ZERO, METALS } from '../conductor/metal.js';
 import { InputError } from '../error/index.js';
-import { needBetween, needConductorTempC, needInput, needOneOf } from '../error/guard.js';
+import { needBetween, needConductorTempC, needFunction, needInput, needOneOf } from '../error/guard.js';
 import { needMoreThan } from '../error/bounded.js';
 import { shortCircuitWithstand, type timeToTemperature, type WireInTime } from '../heat/index.js';
 
@@ -49,11 +49,7 @@ export function needFusedWire(fn: string, wire: FusedWire, at = 'wire'): void {
   if (!(overloadTempC >= maxConductorTempC)) {
     throw new InputError(fn, `${at}.overloadTempC`, 'order', overloadTempC, 'must be at least the class');
   }
-  const by: unknown = wire.inTime?.by;
-  if (wire.inTime !== undefined && typeof by !== 'function') {
-    const rule = by === undefined ? 'missing' : 'object';
-    throw new InputError(fn, `${at}.inTime.by`, rule, by, 'must be a function', 'hand in timeToTemperature');
-  }
+  if (wire.inTime !== undefined) needFunction(fn, `${at}.inTime.by`, wire.inTime.by, 'timeToTemperature');
   if (!(shortTempC > maxConductorTempC && shortTempC >= overloadTempC)) {
     const must = 'must be above the class and at least overloadTempC';
     throw new InputError(fn, `${at}.shortTempC`, 'order', shortTempC, must);

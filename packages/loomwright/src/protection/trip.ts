@@ -1,5 +1,5 @@
 import { InputError } from '../error/index.js';
-import { needList, needOneOf } from '../error/guard.js';
+import { needList, needObject, needOneOf } from '../error/guard.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
 
 /** Opens when the current has stayed above a threshold for a while. */
@@ -40,9 +40,7 @@ export interface SurgeStep {
 
 /** Throws unless the trip model is whole. */
 export function needTrip(fn: string, trip: TripModel, at: string): void {
-  if (typeof trip !== 'object' || trip === null) {
-    throw new InputError(fn, at, trip === undefined ? 'missing' : 'object', trip, 'must be a trip model with a kind');
-  }
+  needObject(fn, at, trip, 'must be a trip model with a kind');
   needOneOf(fn, `${at}.kind`, trip.kind, ['threshold', 'i2t', 'curve']);
   if (trip.kind === 'threshold') {
     needMoreThan(fn, `${at}.tripA`, trip.tripA);
@@ -70,9 +68,7 @@ export function needTrip(fn: string, trip: TripModel, at: string): void {
 export function needSteps(fn: string, field: string, steps: readonly SurgeStep[], atLeast = 0): void {
   needList(fn, field, steps, atLeast);
   steps.forEach((step, i) => {
-    if (typeof step !== 'object' || step === null) {
-      throw new InputError(fn, `${field}[${i}]`, 'object', step, 'must be an object');
-    }
+    needObject(fn, `${field}[${i}]`, step, 'must be an object');
     needNoLessThan(fn, `${field}[${i}].currentA`, step.currentA);
     needMoreThan(fn, `${field}[${i}].durationS`, step.durationS);
   });
