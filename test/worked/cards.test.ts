@@ -1,4 +1,5 @@
 // What every card must hold. A new card is checked by being there.
+import { readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import * as core from 'loomwright';
@@ -22,6 +23,16 @@ describe('nomenclature', () => {
     expect(symbolText(symbol)).not.toBe('');
     expect(symbolHtml(symbol)).not.toBe('');
     expect(label).not.toBe('');
+  });
+
+  it('holds each name once: what one area calls it would silently stand in the other', async () => {
+    const folder = new URL('../../packages/worked/src/card/nomenclature/', import.meta.url);
+    const files = readdirSync(folder).map((file) => new URL(file, folder).href);
+    const modules = await Promise.all(files.map(async (file) => (await import(file)) as Record<string, unknown>));
+    const tables = modules.flatMap((one) => Object.entries(one)).filter(([name]) => name.endsWith('Terms'));
+    const names = tables.flatMap(([, terms]) => Object.keys(terms as object));
+    expect(names.length).toBeGreaterThan(500);
+    expect(names.filter((name, i) => names.indexOf(name) !== i)).toEqual([]);
   });
 });
 

@@ -46,7 +46,7 @@ export const bundleDiameterCard = defineCard<BundleDiameterInput, BundleDiameter
     { name: 'diameterMm', label: 'Diameter of the bundle', symbol: 'D', round: 'up', primary: true },
     { name: 'ruleDiameterMm', round: 'up' },
     { name: 'lowerBoundMm', round: 'down' },
-    { name: 'fillFraction', round: 'nearest' },
+    { name: 'fillFraction', label: 'Share of the circle that is wire', round: 'nearest' },
     { name: 'wireCount', round: 'nearest', digits: 6, trim: true },
     { name: 'method', label: 'Found by', round: 'nearest' },
   ],

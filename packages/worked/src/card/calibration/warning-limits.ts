@@ -55,7 +55,7 @@ export const warningLimitsCard = defineCard({
       example: '',
       help: 'It is judged as it stands, and the places above are not used.',
     },
-    { kind: 'number', name: 'errorValue', min: 0, example: 0.15 },
+    { kind: 'number', name: 'errorValue', label: 'Sensor and noise, either side', min: 0, example: 0.15 },
     { kind: 'number', name: 'ratePerS', min: 0, example: 1 },
     { kind: 'number', name: 'filterS', label: 'Filter of the reading', min: 0, example: 0.1, unit: 'ms' },
     { kind: 'number', name: 'debounceS', min: 0, example: 0.1, unit: 'ms' },

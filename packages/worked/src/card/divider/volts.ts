@@ -369,7 +369,7 @@ export const adcReadingCard = defineCard({
     { name: 'count', label: 'Count', round: 'nearest', digits: 10, trim: true, primary: true },
     { name: 'value', label: 'Shown', round: 'nearest', digits: 4 },
     { name: 'stepValue', round: 'up' },
-    { name: 'errorValue', round: 'up' },
+    { name: 'errorValue', label: 'Off by at most, in the unit shown', round: 'up' },
     { name: 'stepV', round: 'up' },
     { name: 'roundingErrorV', round: 'up' },
     { name: 'referenceErrorV', round: 'up' },

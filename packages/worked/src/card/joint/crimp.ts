@@ -137,7 +137,15 @@ export const tensilePullOutCard = defineCard({
   fields: [
     { kind: 'number', name: 'areaMm2', min: 0.001, example: 0.519 },
     { kind: 'number', name: 'tensileNPerMm2', above: 0, example: 230, help: 'Annealed copper about 230.' },
-    { kind: 'number', name: 'shareFraction', min: 0.01, max: 1, example: 0.6, help: '60 % by NASA-STD-8739.4.' },
+    {
+      kind: 'number',
+      name: 'shareFraction',
+      label: 'Share that the crimp must reach',
+      min: 0.01,
+      max: 1,
+      example: 0.6,
+      help: '60 % by NASA-STD-8739.4.',
+    },
   ],
   results: [
     { name: 'pullOutN', round: 'up', primary: true },

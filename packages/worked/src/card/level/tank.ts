@@ -64,7 +64,7 @@ export const tankVolumeCard = defineCard({
   results: [
     { name: 'volumeL', round: 'down', digits: 4, primary: true },
     { name: 'totalL', round: 'down', digits: 4 },
-    { name: 'fillFraction', round: 'down', digits: 3 },
+    { name: 'fillFraction', label: 'Full by', round: 'down', digits: 3 },
     { name: 'highestLevelMm', round: 'nearest', digits: 4, trim: true },
   ],
   steps: [

@@ -6,7 +6,7 @@ export const bundleTerms = {
   ruleDiameterMm: { label: 'By the rule alone', symbol: 'D_\\mathrm{rule}' },
   lowerBoundMm: { label: 'No bundle can be thinner than', symbol: 'D_\\mathrm{min}' },
   squareSumMm2: { label: 'Sum of all diameters squared', symbol: 'S' },
-  fillFraction: { label: 'Share of the circle that is wire', symbol: 'f' },
+  fillFraction: { label: 'Share that is filled', symbol: 'f' },
   clearanceMm: { label: 'Room on each side', symbol: 'c' },
   closesToMm: { label: 'Closes to', symbol: 'D_\\mathrm{least}' },
   opensToMm: { label: 'Bore, or opens to', symbol: 'D_\\mathrm{bore}' },

@@ -68,7 +68,7 @@ export const calibrationTerms = {
   leastOnTimeS: { label: 'On at least for', symbol: 't_1' },
   leastOffTimeS: { label: 'Off at least for', symbol: 't_2' },
   mostCyclesPerH: { label: 'Starts an hour at most', symbol: 'f_\\mathrm{max}' },
-  errorValue: { label: 'Sensor and noise, either side', symbol: 'e' },
+  errorValue: { label: 'Error, in the unit shown', symbol: 'e' },
   ratePerS: { label: 'A fault moves it by, each second', symbol: 'r' },
   filterS: { label: 'Filter', symbol: 't_f' },
   debounceS: { label: 'Must last for', symbol: 't_d' },

@@ -67,7 +67,6 @@ export const dividerTerms = {
   exactCount: { label: 'Counts before rounding', symbol: 'N' },
   stepV: { label: 'One count', symbol: 'q' },
   stepValue: { label: 'One count in the unit shown', symbol: 'q_y' },
-  errorValue: { label: 'Off by at most, in the unit shown', symbol: 'e_y' },
   roundingErrorV: { label: 'Hidden by rounding', symbol: 'e_q' },
   referenceErrorV: { label: 'Due to the reference', symbol: 'e_r' },
   nominalV: { label: 'As marked', symbol: 'V' },

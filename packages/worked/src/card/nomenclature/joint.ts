@@ -24,7 +24,7 @@ export const jointTerms = {
   pullOutN: { label: 'Crimp must hold', symbol: 'F' },
   wireBreaksN: { label: 'Wire breaks at', symbol: 'F_\\mathrm{wire}' },
   tensileNPerMm2: { label: 'Strength of the metal', symbol: '\\sigma' },
-  shareFraction: { label: 'Share that the crimp must reach', symbol: 's' },
+  shareFraction: { label: 'Share', symbol: 's' },
   radiusFactor: { label: 'Diameters', symbol: 'k' },
   longTermFactor: { label: 'Diameters for good', symbol: 'k_\\mathrm{long}' },
   bendRadiusMm: { label: 'Bend no tighter than', symbol: 'r' },

@@ -61,7 +61,6 @@ export const levelTerms = {
   measuredFromLowSideMm: { label: 'Measured from the low side at', symbol: 'y' },
   rowCount: { label: 'Rows of the table', symbol: 'n' },
   volumeL: { label: 'In the tank', symbol: 'V' },
-  fillFraction: { label: 'Full by', symbol: 'f' },
   highestLevelMm: { label: 'Greatest level', symbol: 'h_\\mathrm{max}' },
   cans: { label: 'Litres so far, and the reading', symbol: 'V_i' },
   readingUnit: { label: 'The readings are', symbol: 'r' },

@@ -55,7 +55,6 @@ export const temperatureTerms = {
   toleranceOhm: { label: 'In ohms', symbol: '\\Delta_R' },
   toleranceMv: { label: 'In millivolts', symbol: '\\Delta_E' },
   fixedK: { label: 'Fixed part of the class', symbol: '\\Delta_0' },
-  shareFraction: { label: 'Part that grows with temperature', symbol: 'k' },
   emfMv: { label: 'Millivolts at the ends', symbol: 'E' },
   hotMv: { label: 'Measuring junction against 0 °C', symbol: 'E_2' },
   coldMv: { label: 'Cold junction against 0 °C', symbol: 'E_1' },

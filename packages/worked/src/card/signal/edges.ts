@@ -50,8 +50,8 @@ export const openCollectorEdgeCard = defineCard({
     { name: 'offS', round: 'down' },
     { name: 'mostHz', round: 'down' },
     { name: 'rise10To90S', round: 'up' },
-    { name: 'offV', round: 'down' },
-    { name: 'onV', round: 'up' },
+    { name: 'offV', label: 'Line with the transistor off', round: 'down' },
+    { name: 'onV', label: 'Line with the transistor on', round: 'up' },
     { name: 'sinkA', round: 'up' },
   ],
   steps: [
@@ -149,8 +149,8 @@ export const currentLoopCard = defineCard({
   page: LOOPS,
   fields: [
     { kind: 'number', name: 'valueFraction', min: 0, max: 1, example: 0.5, unit: '%' },
-    { kind: 'number', name: 'lowA', min: 0, example: 0.004, unit: 'mA' },
-    { kind: 'number', name: 'highA', above: 0, example: 0.02, unit: 'mA' },
+    { kind: 'number', name: 'lowA', label: 'Start of the range', min: 0, example: 0.004, unit: 'mA' },
+    { kind: 'number', name: 'highA', label: 'End of the range', above: 0, example: 0.02, unit: 'mA' },
     { kind: 'number', name: 'loadOhm', above: 0, example: 250, label: 'Resistor of the input' },
     { kind: 'number', name: 'lowestSupplyV', above: 0, example: 18 },
     { kind: 'number', name: 'wireOhm', min: 0, example: 5 },

@@ -50,7 +50,7 @@ export const fuseDropCurrentCard = defineCard({
     { name: 'currentA', round: 'nearest', primary: true, label: 'Typical current' },
     { name: 'lowA', round: 'down' },
     { name: 'highA', round: 'up' },
-    { name: 'coldOhm', round: 'nearest' },
+    { name: 'coldOhm', label: 'Cold fuse', round: 'nearest' },
     { name: 'currentAPerMv', round: 'nearest' },
     { name: 'warmFraction', round: 'up' },
   ],

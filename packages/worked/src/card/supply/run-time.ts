@@ -58,7 +58,7 @@ export const runTimeCard = defineCard({
     { name: 'plainTimeH', round: 'nearest' },
     { name: 'afterStagesFraction', round: 'down' },
     { name: 'effectiveChargeAh', round: 'down' },
-    { name: 'ratedCurrentA', round: 'nearest' },
+    { name: 'ratedCurrentA', label: 'Current of the rated charge', round: 'nearest' },
     { name: 'unreferencedRatio', round: 'nearest' },
   ],
   steps: [
