@@ -176,7 +176,7 @@ export function calibrateLevel(input: CalibrateLevelInput): CalibrateLevelResult
   const few = fewest !== null && fewest > cells.length && unrounded > wantedErrorL;
   const because = few
     ? `${input.cellCount} cells leave ${short(worst)} L; ${fewest} would do`
-    : `what the controller rounds leaves ${short(worst)} L, however many cells`;
+    : `what the controller rounds leaves ${short(worst)} L of error in ${cells.length} cells`;
   return { possible: false, code: few ? 'too-few-cells' : 'rounding', because, nearest: calibration };
 }
 
