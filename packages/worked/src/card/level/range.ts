@@ -15,12 +15,12 @@ export const matchSenderRangeCard = defineCard({
     { name: 'rangeEmptyOhm', round: 'nearest', digits: 4, trim: true },
     { name: 'rangeFullOhm', round: 'nearest', digits: 4, trim: true },
     { name: 'offOhm', round: 'up', digits: 3 },
-    { name: 'offFraction', round: 'up', digits: 3 },
+    { name: 'rangeOffFraction', round: 'up', digits: 3 },
     { name: 'straightOhm', round: 'nearest', digits: 4, trim: true },
   ],
   steps: [
     {
-      result: 'offFraction',
+      result: 'rangeOffFraction',
       text: 'How far off the worse end is',
       how: 'both ends against every range, the other figures that are printed for it and both ends exchanged; the least share of the span is the nearest',
       source: 'sender-range-pages',
@@ -40,5 +40,5 @@ export const matchSenderRangeCard = defineCard({
     table: senderRanges,
   }),
   identifiers: { senderRanges },
-  scope: (_, output) => ({ straightOhm: output.quarterOhm[2] ?? null }),
+  scope: (_, output) => ({ rangeOffFraction: output.offFraction, straightOhm: output.quarterOhm[2] ?? null }),
 });

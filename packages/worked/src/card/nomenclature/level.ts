@@ -111,7 +111,7 @@ export const levelTerms = {
   rangeEmptyOhm: { label: 'Its range at empty', symbol: 'R_{0,r}' },
   rangeFullOhm: { label: 'Its range at full', symbol: 'R_{1,r}' },
   offOhm: { label: 'Off by up to', symbol: '\\Delta_R' },
-  offFraction: { label: 'As a share of the range', symbol: 'e' },
+  rangeOffFraction: { label: 'As a share of the range', symbol: 'e' },
   straightOhm: { label: 'Half full, if straight', symbol: 'R_\\mathrm{half}' },
   shellL: { label: 'Cylinder', symbol: 'V_\\mathrm{shell}' },
   headsL: { label: 'Ends', symbol: 'V_\\mathrm{ends}' },
