@@ -85,6 +85,10 @@ describe('plan a vehicle', () => {
     expect(await page.locator('.planner .picture svg').getAttribute('aria-label')).toContain('Hottest copper');
     await page.getByRole('radio', { name: 'the grounds' }).check();
     expect(await page.locator('.planner .picture svg').getAttribute('aria-label')).toContain('Grounds of');
+    await page.getByLabel('State', { exact: true }).selectOption('cranking');
+    await expect
+      .poll(() => page.locator('.planner .picture svg').getAttribute('aria-label'))
+      .toContain('State cranking');
     await page.locator('#loom-date').fill('2 May');
     await page.getByRole('button', { name: 'Make the files' }).click();
     await expect.poll(() => page.locator('.planner .files a').count()).toBe(sheetFiles(expected).length);

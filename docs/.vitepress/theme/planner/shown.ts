@@ -54,6 +54,8 @@ export interface Shown {
   readonly volts: string;
   readonly heat: string;
   readonly grounds: string;
+  /** Names of the states; the map of the grounds can show any of them. */
+  readonly states: readonly string[];
   readonly sheets: readonly ShownSheet[];
   readonly notJudged: readonly string[];
 }
@@ -84,6 +86,7 @@ export function shownOf(plan: LoomPlan, width: number): Shown {
     volts: drawLoom(plan, { width, colourBy: 'volts' }),
     heat: drawLoom(plan, { width, colourBy: 'heat' }),
     grounds: drawGrounds(plan, { width }),
+    states: plan.states.map(({ name }) => name),
     sheets: sheetOrder(set)
       .filter(({ key }) => key !== 'findings')
       .map(({ key, title, lead, tables }) => ({ key, title, lead, tables: tables.map(shownTable) })),

@@ -45,7 +45,7 @@ export function drawGrounds(plan: LoomPlan, options: DrawGroundsOptions): string
   const points = pointsOf(plan);
   const state = plan.states.find(({ name }) => name === options.state) ?? worstState(plan, points);
   const spots = spread(plan, points, width);
-  const { frame, lines: vehicle } = layOut(plan, Object.keys(plan.loom.places).sort(), width);
+  const { frame, lines: vehicle, words } = layOut(plan, Object.keys(plan.loom.places).sort(), width);
   const at = (node: string): Spot => spots.get(node) ?? { x: 0, y: 0 };
   const ways = plan.ways.filter(({ kind, from, to }) => kind !== 'wire' && kind !== 'joint' && own(from) !== own(to));
   const strokes: Stroke[] = [];
@@ -60,6 +60,7 @@ export function drawGrounds(plan: LoomPlan, options: DrawGroundsOptions): string
     return { way, currentA, over, line, from, to, svg: element('g', {}, hint, line.svg) };
   });
   const taken: Area[] = points.map((name) => ({ x: at(name).x - 11, y: at(name).y - 11, width: 22, height: 22 }));
+  taken.push(words);
   const labels = points.map((name) => {
     const shade = groundShade(state.nodes[name] ?? null, false);
     const below = `${shade.mark} ${groundVolts(state.nodes[name] ?? null)}`.trim();

@@ -49,17 +49,27 @@ export function voltScale(): Scale {
     const index = value > circuit.dropLimitV ? 3 : value > 0.5 ? 2 : value > 0.25 ? 1 : 0;
     return { circuit, value, rank: index === 3 ? 1e6 + value : value, index };
   };
+  /** The most that a load of each place loses, worked out once for a plan. */
+  const mostLost = (plan: LoomPlan): ReadonlyMap<string, number> => {
+    const most = new Map<string, number>();
+    for (const circuit of plan.circuits) {
+      const place = plan.loom.items[circuit.serves]?.place;
+      const judged = circuit.kind === 'load' ? of(circuit) : null;
+      if (place === undefined || judged === null) continue;
+      most.set(place, Math.max(judged.value, most.get(place) ?? -Infinity));
+    }
+    return most;
+  };
+  let known: { readonly plan: LoomPlan; readonly most: ReadonlyMap<string, number> } | null = null;
   return {
     title: 'Most volts lost by a load behind each trunk, from the battery and back',
     shades: shades(['up to 0.25 V', 'up to 0.5 V', 'over 0.5 V, met', 'not met'], '✓'),
     of,
     format,
     placeText: (plan, place) => {
-      const lost = plan.circuits.flatMap((circuit) => {
-        const judged = plan.loom.items[circuit.serves]?.place === place ? of(circuit) : null;
-        return judged === null || circuit.kind !== 'load' ? [] : [judged.value];
-      });
-      return lost.length === 0 ? '' : `most lost ${format(Math.max(...lost))}`;
+      if (known?.plan !== plan) known = { plan, most: mostLost(plan) };
+      const lost = known.most.get(place);
+      return lost === undefined ? '' : `most lost ${format(lost)}`;
     },
   };
 }

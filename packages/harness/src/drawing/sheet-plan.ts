@@ -13,6 +13,8 @@ export interface SheetPlan {
   readonly frame: Area;
   readonly thickestPx: number;
   readonly lines: readonly string[];
+  /** Where the words `rear axle` stand. */
+  readonly words: Area;
 }
 
 /** Where the places lie on the sheet, with the lines of the vehicle that the file gives: middle and rear axle. */
@@ -56,6 +58,9 @@ export function layOut(plan: LoomPlan, names: readonly string[], width: number):
   const axle = spot(0, upright ? left : right);
   return {
     frame,
+    words: upright
+      ? { x: 0, y: axle.y - 17, width: 60, height: 16 }
+      : { x: axle.x, y: frame.y - 2, width: 62, height: 16 },
     thickestPx: upright ? 10 : 13,
     put: (name) => {
       const { x, y } = plan.loom.places[name] ?? { x: 0, y: 0 };

@@ -29,6 +29,9 @@ function table(plan: LoomPlan, states: readonly PlannedState[], part: string): S
     load: name,
     ...Object.fromEntries(states.map((state) => [key(state), cell(state)])),
   });
+  const amps = new Map(
+    states.map(({ name, loads }) => [name, new Map(loads.map(({ circuit, currentA }) => [circuit, currentA]))]),
+  );
   const starved = states.flatMap(({ name, starved: list }) => list.map((circuit) => `${circuit} in ${name}`));
   return {
     title: `Amperes${part}`,
@@ -49,9 +52,7 @@ function table(plan: LoomPlan, states: readonly PlannedState[], part: string): S
         share: 9,
       })),
     ],
-    rows: circuits.map((circuit) =>
-      row(circuit, (state) => state.loads.find((load) => load.circuit === circuit)?.currentA ?? null),
-    ),
+    rows: circuits.map((circuit) => row(circuit, ({ name }) => amps.get(name)?.get(circuit) ?? null)),
     foot: [
       row('All loads', (state) => state.loads.reduce((sum, { currentA }) => sum + currentA, 0)),
       ...batteries.map((battery) =>

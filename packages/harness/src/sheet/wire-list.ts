@@ -1,10 +1,11 @@
 import type { LoomPlan, PlannedWire } from '../loom/plan-type.js';
 import type { Sheet } from './type.js';
-import { cutCm, DECIDED, NO_SIZE, protectionText } from './words.js';
+import { cutCm, DECIDED, NO_SIZE, protectionText, ratingsOf } from './words.js';
 
 /** Every wire, terminal to terminal. */
 export function wireList(plan: LoomPlan): Sheet {
   const circuits = new Map(plan.circuits.map((circuit) => [circuit.name, circuit]));
+  const ratings = ratingsOf(plan);
   const rows = plan.wires.map((wire) => {
     const circuit = circuits.get(wire.circuit);
     return {
@@ -20,7 +21,7 @@ export function wireList(plan: LoomPlan): Sheet {
       colour: wire.colour,
       cutM: cutCm(wire.lengthM) / 100,
       currentA: circuit?.currentA ?? null,
-      protectedBy: circuit === undefined ? null : protectionText(plan, circuit),
+      protectedBy: circuit === undefined ? null : protectionText(ratings, circuit),
       decidedBy: DECIDED[wire.decidedBy],
     };
   });

@@ -22,20 +22,21 @@ export const SEVERITY: Readonly<Record<Severity, string>> = {
 export const NO_SIZE = 'none possible';
 
 /** What protects a circuit, with its rating: `front box 3, 15 A`. */
-export function protectionText(plan: LoomPlan, circuit: PlannedCircuit): string {
-  const { protection } = circuit;
+export function protectionText(ratings: ReadonlyMap<string, number | null>, { protection }: PlannedCircuit): string {
   if (protection.kind === 'none') return 'none';
   const name =
     protection.kind === 'fuse' ? protection.fuse : protection.kind === 'channel' ? protection.channel : protection.name;
-  const rating = ratingOf(plan, name);
+  const rating = ratings.get(name) ?? null;
   const text = rating === null ? `${name}, none fits` : `${name}, ${rating} A`;
   return protection.kind === 'upstream' ? `${text} (further up)` : text;
 }
 
-/** Rating of a fuse or setting of a channel in A; null where none fits or there is none of the name. */
-export function ratingOf(plan: LoomPlan, name: string): number | null {
-  const fuse = plan.fuses.find((each) => each.name === name);
-  return fuse === undefined ? (plan.channels.find((each) => each.name === name)?.settingA ?? null) : fuse.ratingA;
+/** Ratings of fuses and settings of channels in A by their names; null where none fits. */
+export function ratingsOf({ fuses, channels }: LoomPlan): ReadonlyMap<string, number | null> {
+  return new Map([
+    ...channels.map(({ name, settingA }) => [name, settingA] as const),
+    ...fuses.map(({ name, ratingA }) => [name, ratingA] as const),
+  ]);
 }
 
 /** Length to cut in whole centimetres, rounded up: the one figure that every sheet shows and adds. */
