@@ -109,6 +109,28 @@ export const supplySources = {
     status: 'published',
     note: 'One limit line read (16 V at −17 °C, 13.5 V at 40 °C); 13.8 to 14.7 V and −10 to −30 mV/K from memory.',
   },
+  'iso-16750-2': {
+    title: 'ISO 16750-2, road vehicles: electrical loads on equipment, load dump',
+    publisher: 'ISO',
+    status: 'published',
+    note: 'Figures as makers of suppressors and test laboratories print them; the standard itself was not read.',
+  },
+  'iso-7637-1': {
+    title: 'ISO 7637-1, road vehicles: transients by conduction, severity levels of pulse 5',
+    publisher: 'ISO',
+    status: 'published',
+    note: 'Withdrawn edition, as a maker prints it.',
+  },
+  'suppressor-energy': {
+    title: 'Energy in a suppressor from the form of its current: K V I t',
+    publisher: 'an application note of a maker of suppressors',
+    status: 'published',
+  },
+  'isolator-practice': {
+    title: 'Six-terminal battery isolators of motor sport: main pole, pole of the ignition, resistor',
+    publisher: 'common practice',
+    status: 'common-practice',
+  },
   'charge-line': {
     title: 'Volts of a charging battery as a straight line over its charge, behind a resistance',
     publisher: 'battery literature',

@@ -99,3 +99,17 @@ export {
   type SplitLink,
   type SplitState,
 } from './split-charge.js';
+export {
+  type IsolatorContact,
+  isolatorOpening,
+  type IsolatorOpeningInput,
+  type IsolatorOpeningResult,
+} from './isolator-opening.js';
+export {
+  type DumpLoad,
+  type DumpPulse,
+  type DumpSuppressor,
+  loadDump,
+  type LoadDumpInput,
+  type LoadDumpResult,
+} from './load-dump.js';

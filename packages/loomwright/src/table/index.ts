@@ -21,6 +21,7 @@ export { bladeFuse } from './blade-fuse.js';
 export { boltInFuseSf30, boltInFuseSf51 } from './bolt-in-fuse.js';
 export { fusePulses, type FusePulseTable } from './fuse-pulses.js';
 export { largeBladeFuse } from './large-blade-fuse.js';
+export { loadDump12V, loadDump24V, type LoadDumpTable } from './load-dump.js';
 export { miniFuse } from './mini-fuse.js';
 export {
   aircraftContinuousBudget,

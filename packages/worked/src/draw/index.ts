@@ -15,6 +15,7 @@ export {
   groundVolts,
 } from './ground-parts.js';
 export { heatSection, type HeatSectionInput, type SectionWire } from './heat-section.js';
+export { isolatorCircuit, type IsolatorCircuitInput } from './isolator-circuit.js';
 export { pinCircuit, type PinCircuitInput, type PinPart } from './pin-circuit.js';
 export { type BarPin, pinBars, type PinBarsInput } from './pin-bars.js';
 export { type RangeRow, ruleRange, type RuleRangeInput } from './rule-range.js';

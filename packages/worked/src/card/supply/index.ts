@@ -13,3 +13,4 @@ export { crankingCircuitCard } from './cranking.js';
 export { crankingParts, readingList } from './cranking-lists.js';
 export { excitationResistorCard } from './excitation.js';
 export { splitChargeCard } from './split.js';
+export { isolatorOpeningCard, loadDumpCard } from './isolator.js';
