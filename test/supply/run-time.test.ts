@@ -65,6 +65,21 @@ describe('published', () => {
     ['AGM', 1.05, 1.15],
     ['gel', 1.1, 1.25],
   ] as const;
+  // Reserve capacity: minutes at 25 A. Taken as a rating of its own it has to come back, and to give its ampere-hours.
+  const reserve = {
+    source: 'battery-maker-list',
+    place: 'reserve capacity, minutes at 25 A',
+    status: 'derived',
+  } as const;
+  for (const [minutes, charge] of [
+    [115, '47.9'],
+    [160, '66.7'],
+    [180, '75.0'],
+  ] as const) {
+    const found = of({ ratedChargeAh: (25 * minutes) / 60, ratedTimeH: minutes / 60, currentA: 25 });
+    computed(`${minutes} min at 25 A: ${charge} Ah`, reserve, () => expectPrinted(found.drawnAh!, charge));
+    computed(`and ${minutes} min`, reserve, () => expectPrinted(60 * found.runTimeH!, String(minutes)));
+  }
   for (const row of rows) transcribed(row[0], table, () => expect(peukertExponents.rows).toContainEqual(row));
   it('has no more rows', () => expect(peukertExponents.rows).toHaveLength(rows.length));
 });
