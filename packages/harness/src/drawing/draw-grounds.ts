@@ -74,21 +74,24 @@ export function drawGrounds(plan: LoomPlan, options: DrawGroundsOptions): string
   const values = [...drawn]
     .sort((a, b) => Math.abs(b.currentA) - Math.abs(a.currentA))
     .map(({ way, currentA, over, line, from, to }) => {
-      const text = `${over ? '! ' : ''}${wayValue(way, currentA, width)}`;
+      const lead = over ? '! ' : '';
       const gap = line.widthPx / 2 + 4;
-      const wanted = [0.5, 0.36, 0.64, 0.25, 0.75].flatMap((t) =>
-        around(
-          { x: from.x + (to.x - from.x) * t, y: from.y + (to.y - from.y) * t },
-          textWidth([text]) * 0.92,
-          LINE - 2,
-          [gap, gap + 8],
-        ),
-      );
-      // What carries too much is said even where there is hardly room.
-      const area =
-        freeArea({ frame, strokes, taken }, wanted, 0) ??
-        freeArea({ frame, strokes, taken }, wanted, 1) ??
-        (over ? wanted[0] : undefined);
+      const placed = (text: string): Area[] =>
+        [0.5, 0.36, 0.64, 0.25, 0.75].flatMap((t) =>
+          around(
+            { x: from.x + (to.x - from.x) * t, y: from.y + (to.y - from.y) * t },
+            textWidth([text]) * 0.92,
+            LINE - 2,
+            [gap, gap + 8],
+          ),
+        );
+      // Ohms and amperes where there is room, else one of both; what carries too much is said in any case.
+      const [whole, less] = wayValues(way, currentA).map((text) => lead + text) as [string, string];
+      const free = (text: string, crossed: number): Area | null =>
+        freeArea({ frame, strokes, taken }, placed(text), crossed);
+      const both = free(whole, 0);
+      const text = both === null ? less : whole;
+      const area = both ?? free(less, 0) ?? free(less, 1) ?? (over ? placed(less)[0] : undefined);
       if (area === undefined) return '';
       taken.push(area);
       return label(area.x, area.y + 11, text, {
@@ -178,9 +181,11 @@ function ohms(resistanceOhm: number): string {
   return formatQuantity(resistanceOhm, 'Ω', { digits: 2, prefix: 'natural' });
 }
 
-function wayValue({ resistanceOhm }: PlannedWay, currentA: number, width: number): string {
-  const amps = Math.abs(currentA) < 0.05 ? '' : groundAmps(currentA);
-  return width < 560 || amps === '' ? amps || ohms(resistanceOhm) : `${ohms(resistanceOhm)} · ${amps}`;
+/** Ohms and amperes of a way, and in short. */
+function wayValues({ resistanceOhm }: PlannedWay, currentA: number): readonly [string, string] {
+  const own = ohms(resistanceOhm);
+  if (Math.abs(currentA) < 0.05) return [own, own];
+  return [`${own} · ${groundAmps(currentA)}`, groundAmps(currentA)];
 }
 
 function wayText({ name, resistanceOhm, bearsA }: PlannedWay, currentA: number, over: boolean): string {

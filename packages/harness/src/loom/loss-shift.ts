@@ -109,6 +109,8 @@ export function shiftOf(network: Network, metal: Metal, { state, on, bent }: Sta
         draws(n, 0, shiftV);
       }
     }
+    // Nothing flowed there: nothing moves.
+    if (step === 0 && sides.every((amps) => amps === 0)) break;
     solve(sides);
     if (own !== null && lost.kind === 'beside') {
       const more = gain * between(sides, lost.branch);
