@@ -17,7 +17,7 @@ export interface SplitFill {
 }
 
 const STEPS = 30;
-const TOLERANCE = 1e-8;
+const TOLERANCE = 1e-7;
 /** What lies beyond has no number: no vehicle drives on for so long. */
 const MOST_H = 1e4;
 
