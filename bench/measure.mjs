@@ -13,28 +13,36 @@ export let sink = 0;
 /**
  * Times of each way in ns a piece of work.
  *
- * @param {Record<string, () => number>} ways
- * @param {number} count pieces of work in one call
- * @param {{ rounds: number, targetMs: number }} how rounds, and how long one way runs in a round
+ * @param {Record<string, (() => number) | { timedNs: () => number }>} ways a program beside us times itself: `timedNs`
+ * @param {number | Record<string, number>} count pieces of work in one call, of all ways or of each
+ * @param {{ rounds: number, targetMs: number, clock?: 'wall' | 'cpu' }} how rounds, how long one way runs in a round, and by
+ * which clock: that of the processor where programs of their own are measured beside, which give theirs
  */
-export function measure(ways, count, { rounds, targetMs }) {
+export function measure(ways, count, { rounds, targetMs, clock = 'wall' }) {
+  const now = clock === 'cpu' ? () => process.cpuUsage().user / 1000 : () => performance.now();
   const calls = {};
+  const pieces = (name) => (typeof count === 'number' ? count : count[name]);
   for (const [name, way] of Object.entries(ways)) {
+    if (typeof way !== 'function') continue;
     // Warm up, then find how many calls fill the target.
-    const started = performance.now();
+    const started = now();
     let done = 0;
     do {
       sink += way();
       done++;
-    } while (performance.now() - started < targetMs);
-    calls[name] = Math.max(1, Math.round((done * targetMs) / (performance.now() - started)));
+    } while (now() - started < targetMs);
+    calls[name] = Math.max(1, Math.round((done * targetMs) / (now() - started)));
   }
   const times = Object.fromEntries(Object.keys(ways).map((name) => [name, []]));
   for (let round = 0; round < rounds; round++) {
     for (const [name, way] of Object.entries(ways)) {
-      const started = performance.now();
+      if (typeof way !== 'function') {
+        if (times[name].length < (way.mostRounds ?? rounds)) times[name].push(way.timedNs() / pieces(name));
+        continue;
+      }
+      const started = now();
       for (let i = 0; i < calls[name]; i++) sink += way();
-      times[name].push(((performance.now() - started) * 1e6) / calls[name] / count);
+      times[name].push(((now() - started) * 1e6) / calls[name] / pieces(name));
     }
   }
   return Object.fromEntries(

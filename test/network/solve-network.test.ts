@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { settleNetwork, solveNetwork, solvePath, type InputRule, type Network } from 'loomwright';
+import { cpuMs } from '../support/cpu.js';
 import { expectInputError } from '../support/edge.js';
 import { computed, expectPrinted, expectWithin } from '../support/published.js';
 import { simulate } from '../support/simulator.js';
@@ -661,7 +662,7 @@ describe('edges', () => {
     ['a tree', (i: number) => (i * 48271) % (i + 1)],
   ])('100 000 nodes in %s: right, within seconds and a few hundred megabytes', (_, parent) => {
     const count = 100_000;
-    const begun = performance.now();
+    const begun = cpuMs();
     const memory = process.memoryUsage().heapUsed;
     const result = solveNetwork({
       reference: 'n0',
@@ -669,7 +670,7 @@ describe('edges', () => {
       sources: [source('s', 'n0', `n${count}`, 12, 0.5)],
       loads: [load('x', `n${count - 1}`, 'n0', 20)],
     });
-    expect(performance.now() - begun).toBeLessThan(20_000);
+    expect(cpuMs() - begun).toBeLessThan(20_000);
     expect(process.memoryUsage().heapUsed - memory).toBeLessThan(600e6);
     expect(result.nodes).toHaveLength(count + 1);
     balances(result);
@@ -686,7 +687,7 @@ describe('edges', () => {
       ]).flat(),
       sources: [source('s', 'n0', `n${count}`, 12, 0.5)],
     };
-    const begun = performance.now();
+    const begun = cpuMs();
     const result = solveNetwork(ladder);
     balances(result);
     const ideal = solveNetwork({
@@ -695,7 +696,7 @@ describe('edges', () => {
       sources: [source('s', 'n0', `n${count}`, 12, 0.5)],
     });
     expect(ideal.branches[count >> 1]!.currentA).toBe(24);
-    expect(performance.now() - begun).toBeLessThan(40_000);
+    expect(cpuMs() - begun).toBeLessThan(40_000);
   });
 
   it('refuses what is not whole, and says which part it is', () => {

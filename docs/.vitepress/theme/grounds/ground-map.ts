@@ -13,31 +13,44 @@ import {
 } from '@loomwright/worked/draw';
 import { limits, sensors, straps, strays } from '../../../examples/sandpiper-grounds';
 
-/** Where each point lies: from the nose to the tail, and from the right-hand side to the left, as shares. */
-const PLACE: Readonly<Record<string, readonly [along: number, across: number]>> = {
-  nose: [0.05, 0.3],
-  'battery post': [0.2, 0.08],
-  engine: [0.24, 0.84],
-  'frame front': [0.4, 0.3],
-  bulkhead: [0.52, 0.62],
-  dash: [0.7, 0.84],
-  roof: [0.72, 0.44],
-  'frame rear': [0.8, 0.14],
-  tail: [0.95, 0.44],
-};
+/** A point of the map: where it lies as shares of the width and the height, where its label begins, and its sensors. */
+interface Place {
+  readonly x: number;
+  readonly y: number;
+  readonly label: readonly [dx: number, dy: number, anchor: 'start' | 'middle' | 'end'];
+  /** Sensors stand to the right of it, or to the left where lines leave to the right. */
+  readonly left?: true;
+}
+const place = (x: number, y: number, label: Place['label'], left?: true): Place => ({
+  x,
+  y,
+  label,
+  ...(left === undefined ? {} : { left }),
+});
 
-/** How the label of a point stands to it. */
-type Side = 'above' | 'below';
-const SIDE: Readonly<Record<string, Side>> = {
-  engine: 'below',
-  dash: 'below',
-  'battery post': 'above',
-  'frame rear': 'above',
-  nose: 'above',
-  'frame front': 'above',
-  bulkhead: 'below',
-  roof: 'above',
-  tail: 'below',
+/** From the nose on the left to the tail on the right. Labels stand where no line leaves. */
+const WIDE: Readonly<Record<string, Place>> = {
+  nose: place(0.05, 0.3, [0, -28, 'middle']),
+  'battery post': place(0.2, 0.08, [0, -28, 'middle']),
+  engine: place(0.24, 0.84, [0, 25, 'middle'], true),
+  'frame front': place(0.4, 0.3, [28, 16, 'start']),
+  bulkhead: place(0.52, 0.6, [0, 36, 'middle']),
+  dash: place(0.7, 0.84, [0, 25, 'middle']),
+  roof: place(0.65, 0.42, [0, -28, 'middle']),
+  'frame rear': place(0.8, 0.14, [0, -28, 'middle']),
+  tail: place(0.95, 0.44, [0, 25, 'middle']),
+};
+/** The same for a phone: from the nose at the top to the tail at the foot. */
+const NARROW: Readonly<Record<string, Place>> = {
+  nose: place(0.97, 0.19, [14, -28, 'end']),
+  'battery post': place(0.55, 0.03, [15, -2, 'start']),
+  engine: place(0.1, 0.21, [-34, -32, 'start'], true),
+  'frame front': place(0.55, 0.36, [18, 8, 'start']),
+  bulkhead: place(0.32, 0.51, [16, 4, 'start']),
+  roof: place(0.44, 0.65, [16, 2, 'start']),
+  dash: place(0.08, 0.77, [-12, 26, 'start']),
+  'frame rear': place(0.86, 0.75, [-3, 27, 'start']),
+  tail: place(0.55, 0.96, [-15, -2, 'end']),
 };
 
 export interface GroundMapInput {
@@ -52,11 +65,10 @@ export function groundMap({ result, lost, width }: GroundMapInput): string {
   const narrow = width < 520;
   const [w, h] = narrow ? [width, 640] : [width, Math.min(470, width * 0.72)];
   const pad = narrow ? 46 : 52;
+  const places = narrow ? NARROW : WIDE;
   const at = (node: string): readonly [number, number] => {
-    const [along, across] = PLACE[node] as readonly [number, number];
-    return narrow
-      ? [pad + (1 - across) * (w - 2 * pad), 34 + along * (h - 84)]
-      : [pad + along * (w - 2 * pad), 40 + across * (h - 96)];
+    const { x, y } = places[node] as Place;
+    return [pad + x * (w - 2 * pad), narrow ? 24 + y * (h - 56) : 40 + y * (h - 96)];
   };
   const volts = (node: string): number | null => result.intactV[result.nodes.indexOf(node)] ?? null;
   const off = new Set(result.looseNodes);
@@ -109,19 +121,24 @@ export function groundMap({ result, lost, width }: GroundMapInput): string {
       }),
     );
   }
-  const points = Object.keys(PLACE).flatMap((node) => {
+  const points = Object.keys(places).flatMap((node) => {
     const [x, y] = at(node);
     const v = volts(node);
     const shade = groundShade(v, off.has(node));
-    const up = SIDE[node] === 'above';
-    // Labels of points at the edge lean inwards.
-    const anchor = x < pad + 8 ? 'start' : x > w - pad - 8 ? 'end' : 'middle';
-    const lx = anchor === 'start' ? Math.min(x, 4) : anchor === 'end' ? Math.max(x, w - 4) : x;
-    const attributes = { 'text-anchor': anchor, 'pointer-events': 'none' } as const;
+    const [dx, dy, anchor] = (places[node] as Place).label;
+    // A rim in the colour of the ground keeps a line off the letters where a narrow map brings one near.
+    const attributes = {
+      'text-anchor': anchor,
+      'pointer-events': 'none',
+      stroke: ink.ground,
+      'stroke-width': 4,
+      'stroke-linejoin': 'round',
+      'paint-order': 'stroke',
+    } as const;
     return [
       ...groundPoint(x, y, shade),
-      label(lx, up ? y - 28 : y + 24, node, attributes),
-      label(lx, up ? y - 13 : y + 39, groundVolts(v), { ...attributes, fill: shade.colour, 'font-weight': 600 }),
+      label(x + dx, y + dy, node, attributes),
+      label(x + dx, y + dy + 15, groundVolts(v), { ...attributes, fill: shade.colour, 'font-weight': 600 }),
     ];
   });
   const dots = sensors.flatMap(({ node, permittedMv }, i) => {
@@ -129,7 +146,8 @@ export function groundMap({ result, lost, width }: GroundMapInput): string {
     const same = sensors.slice(0, i).filter((other) => other.node === node).length;
     const shift = result.intact.watched[i]?.offsetMv ?? null;
     const bad = shift === null || Math.abs(shift) > permittedMv;
-    const cx = x + 19 + 17 * same;
+    const away = 19 + 17 * same;
+    const cx = (places[node] as Place).left === true ? x - away : x + away;
     const colour = bad ? ink.red : ink.verdigris;
     return [
       element('circle', { cx, cy: y, r: 8, fill: colour }),
@@ -141,7 +159,7 @@ export function groundMap({ result, lost, width }: GroundMapInput): string {
       }),
     ];
   });
-  const said = Object.keys(PLACE).map((node) => {
+  const said = Object.keys(places).map((node) => {
     const v = volts(node);
     return `${node} ${groundVolts(v)}${off.has(node) ? ', cut off' : ''}`;
   });
