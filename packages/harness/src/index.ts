@@ -7,6 +7,8 @@ export { planLoom } from './loom/plan.js';
 export type { Loom } from './loom/schema.js';
 export type * from './loom/plan-type.js';
 export { drawGrounds, type DrawGroundsOptions } from './drawing/draw-grounds.js';
+export { testPlan } from './meter/test-plan.js';
+export type { TestPlan, TestStage, TestStageKey, TestStep } from './meter/test-plan-type.js';
 export { drawLoom, type DrawLoomOptions } from './drawing/draw-loom.js';
 export { type SheetFile, sheetsCsv } from './sheet/csv.js';
 export { sheetFiles } from './sheet/files.js';

@@ -374,15 +374,25 @@ export interface PlannedState {
 export interface ExpectedReading {
   /** Stable name. */
   readonly name: string;
-  /** `volts`: across a load. `millivolts`: over a fuse, joint or strap with its current flowing. `ohms`: dead. */
-  readonly kind: 'volts' | 'millivolts' | 'ohms';
+  /**
+   * `posts`: volts of a battery. `volts`: across a load. `millivolts`: over a fuse, joint or strap with its current
+   * flowing. `ground`: millivolts of a ground point above a battery's negative post. `amps`: in the place of a fuse.
+   * `ohms`: dead.
+   */
+  readonly kind: 'posts' | 'volts' | 'millivolts' | 'ground' | 'amps' | 'ohms';
   /** Null where nothing needs to be on. */
   readonly state: string | null;
+  /** The circuit, battery or ground point that it is about. */
   readonly circuit: string;
+  /** The thing in its path that it is taken over, or null. */
+  readonly part: string | null;
   /** Where the two probes go. */
   readonly probes: readonly [string, string];
-  /** In V, mV or Ω by its kind; null where a resistance is not known, and `because` says so. */
+  /** In V, mV, A or Ω by its kind; null where a resistance is not known, and `because` says so. */
   readonly value: number | null;
+  /** The same with everything healthy as it may be built, loads 10 % off: see `TestPlan.basis`. Null without a figure. */
+  readonly lowValue: number | null;
+  readonly highValue: number | null;
   readonly because: string | null;
   /** Current in A while reading; 0 for a dead one. */
   readonly currentA: number;
