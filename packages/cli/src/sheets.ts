@@ -7,7 +7,7 @@ import { findingLines, planHead } from './plan-text.js';
 
 /** Names that a folder of sheets may hold: all that was ever written into one. */
 const OURS =
-  /^(?:sheets\.(?:html|md|json)|(?:loom-volts|loom-heat|grounds)\.svg|(?:wire-list|fuse-chart|outputs|without-a-fuse|spools|cut-list|load-list(?:-\d+)*|ground-(?:ways|sensors|losses)|ground-volts(?:-\d+)?|alive(?:-\d+|-faults)?|readings-(?:ohms|volts|millivolts)|findings)\.csv)$/;
+  /^(?:sheets\.(?:html|md|json)|(?:loom-volts|loom-heat|grounds)\.svg|(?:wire-list|fuse-chart|outputs|without-a-fuse|spools|cut-list|load-list(?:-\d+)*|ground-(?:ways|sensors|losses)|ground-volts(?:-\d+)?|alive(?:-\d+|-faults)?|readings(?:-[a-z]+)+|findings)\.csv)$/;
 
 /** Writes the sheets of a vehicle into a folder: whole, or not at all. */
 export function writeSheets(

@@ -23,6 +23,8 @@ export interface DrawGroundsOptions {
   readonly width: number;
   /** Name of the state whose volts and currents stand in the map; that with the most millivolts unless given. */
   readonly state?: string;
+  /** Whether the millivolts of all states stand below; unless told otherwise, from 620 px on. */
+  readonly table?: boolean;
 }
 
 const ROW = 21;
@@ -35,7 +37,7 @@ const TABLE_FROM = 620;
  * say the same. Wires of controllers are left out; they are on the sheet.
  *
  * @param plan what `planLoom` answered
- * @param options width in px, and the state
+ * @param options width in px, the state, and whether all states stand below
  * @returns the drawing as SVG, in the inks of the house
  * @throws nothing: a width below 240 px is taken as 240, an unknown state as none given
  * @source the plan's own
@@ -105,7 +107,9 @@ export function drawGrounds(plan: LoomPlan, options: DrawGroundsOptions): string
     });
   const root = `ground ${plan.grounds.find(({ by }) => by === 'root')?.name ?? ''}`;
   const key = keyOf(plan, state, width, frame.y + frame.height + 10);
-  const table = width < TABLE_FROM ? { shapes: [], bottom: key.bottom } : tableOf(plan, points, width, key.bottom + 8);
+  const table = !(options.table ?? width >= TABLE_FROM)
+    ? { shapes: [], bottom: key.bottom }
+    : tableOf(plan, points, width, key.bottom + 8);
   const said = points.map((name) => `${short(name)} ${groundVolts(state.nodes[name] ?? null)}`);
   return drawing(
     width,

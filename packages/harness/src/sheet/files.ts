@@ -18,7 +18,8 @@ import type { SheetHeader } from './type.js';
 export function sheetFiles(plan: LoomPlan, header: SheetHeader = {}): readonly SheetFile[] {
   const set = sheets(plan);
   const volts = drawLoom(plan, { width: 900, colourBy: 'volts' });
-  const grounds = drawGrounds(plan, { width: 900 });
+  // On paper without the table of states, which the sheet has: so it fits below the head of its page.
+  const grounds = drawGrounds(plan, { width: 900, table: false });
   return [
     { name: 'sheets.html', text: sheetsHtml(set, { ...header, drawing: volts, grounds }) },
     { name: 'sheets.md', text: sheetsMarkdown(set, header) },
@@ -26,6 +27,6 @@ export function sheetFiles(plan: LoomPlan, header: SheetHeader = {}): readonly S
     { name: 'sheets.json', text: `${JSON.stringify(set, null, 2)}\n` },
     { name: 'loom-volts.svg', text: volts },
     { name: 'loom-heat.svg', text: drawLoom(plan, { width: 900, colourBy: 'heat' }) },
-    { name: 'grounds.svg', text: grounds },
+    { name: 'grounds.svg', text: drawGrounds(plan, { width: 900 }) },
   ];
 }
