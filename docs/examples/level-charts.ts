@@ -141,7 +141,10 @@ export function saddleMap(input: SaddleTankInput, result: SaddleTankResult): Cha
         points: way(result.path),
         colour: 'copper',
         as: 'line',
-        labelAt: Math.floor(result.path.length * 0.4),
+        labelAt: Math.max(
+          1,
+          result.path.findIndex(({ leftFraction }) => leftFraction < 0.62),
+        ),
       },
       { name: 'transfer dead', points: way(result.lostPath), colour: 'red', as: 'line', dash: '2 3', labelAt: 20 },
       ...equalLitres.map((points, i) => ({

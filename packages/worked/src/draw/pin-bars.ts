@@ -43,7 +43,10 @@ export function pinBars(input: PinBarsInput): string {
       const sumA = sumOf(pin);
       const fits = sumA <= pin.usableA * (1 + 1e-9);
       const leftA = pin.usableA - sumA;
-      const verdict = fits ? `✓ ${format(leftA, 'down')} left` : `✕ ${format(-leftA, 'up')} too much`;
+      // Where some is to stay free the finer mark counts, and the text says so: the pin's own limit lies beyond it.
+      const [room, over] =
+        pin.usableA < pin.limitA ? ['to the broken mark', 'beyond the broken mark'] : ['left', 'too much'];
+      const verdict = fits ? `✓ ${format(leftA, 'down')} ${room}` : `✕ ${format(-leftA, 'up')} ${over}`;
       shapes.push(
         label(0, top + 13, `${pin.name}, ${format(sumA, 'up')} of ${format(pin.limitA, 'down')}`, {
           'font-weight': 600,
