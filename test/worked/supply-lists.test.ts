@@ -80,7 +80,7 @@ describe('pinBars', () => {
     expect(widths).toHaveLength(4);
     for (const [, x, w] of widths) expect(Number(x) + Number(w)).toBeLessThanOrEqual(width);
     expect((Number(widths[0]![2]) + 1.5) / (Number(widths[3]![2]) + 1.5)).toBeCloseTo(2.5, 1);
-    expect(svg).toContain('✕ 17 mA too much');
+    expect(svg).toContain('✕ 17 mA over the fine mark');
     expect(svg).toContain('✓ 10 mA left');
     expect(svg).toContain('narrow: a thin one');
     expect(svg).toContain('→ another thin one');
