@@ -44,8 +44,7 @@ export function pinBars(input: PinBarsInput): string {
       const fits = sumA <= pin.usableA * (1 + 1e-9);
       const leftA = pin.usableA - sumA;
       // Where some is to stay free the finer mark counts, and the text says so: the pin's own limit lies beyond it.
-      const [room, over] =
-        pin.usableA < pin.limitA ? ['to the fine mark', 'over the fine mark'] : ['left', 'too much'];
+      const [room, over] = pin.usableA < pin.limitA ? ['to the fine mark', 'over the fine mark'] : ['left', 'too much'];
       const verdict = fits ? `✓ ${format(leftA, 'down')} ${room}` : `✕ ${format(-leftA, 'up')} ${over}`;
       shapes.push(
         label(0, top + 13, `${pin.name}, ${format(sumA, 'up')} of ${format(pin.limitA, 'down')}`, {
