@@ -15,7 +15,12 @@ const folder = mkdtempSync(join(tmpdir(), 'plan-'));
 const text = readFileSync(vehicle, 'utf8');
 
 function node(script: string, ...args: string[]): { out: string; err: string; status: number | null } {
-  const { stdout, stderr, status } = spawnSync(process.execPath, [script, ...args], { encoding: 'utf8', cwd: root });
+  const { stdout, stderr, status } = spawnSync(process.execPath, [script, ...args], {
+    encoding: 'utf8',
+    cwd: root,
+    // A plan as data is more than the megabyte that is kept otherwise.
+    maxBuffer: 64 * 1024 * 1024,
+  });
   return { out: stdout, err: stderr, status };
 }
 const run = (...args: string[]) => node(main, ...args);
