@@ -14,6 +14,7 @@ import {
 } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
 import { neverRunsOut } from '../support/extremes.js';
+import { evenly } from '../support/law.js';
 import { computed, expectPrinted, expectWithin } from '../support/published.js';
 import { simulate } from '../support/simulator.js';
 
@@ -131,10 +132,6 @@ function voltsOf({ reference, pieces, loads }: GroundOffsetErrorInput, on: reado
   });
   return new Map([[reference, 0], ...points.map((p, i) => [p, rows[i]!.at(-1)!] as const)]);
 }
-
-/** Numbers spread evenly: what a generator of doubles gives lies mostly near nought. */
-const evenly = (min: number, max: number): fc.Arbitrary<number> =>
-  fc.noBias(fc.integer({ min: 0, max: 1e6 })).map((n) => min + ((max - min) * n) / 1e6);
 
 /** Random grounds: a tree, and a few ways more. */
 const webs = fc

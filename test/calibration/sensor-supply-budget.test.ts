@@ -12,6 +12,7 @@ import {
 } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
 import { neverRunsOut } from '../support/extremes.js';
+import { evenly } from '../support/law.js';
 import { computed, expectPrinted, expectWithin } from '../support/published.js';
 import { simulate } from '../support/simulator.js';
 
@@ -109,9 +110,6 @@ describe('published', () => {
   });
 });
 
-/** Numbers spread evenly. */
-const evenly = (min: number, max: number): fc.Arbitrary<number> =>
-  fc.noBias(fc.integer({ min: 0, max: 1e6 })).map((n) => min + ((max - min) * n) / 1e6);
 const draws: fc.Arbitrary<SupplyDraw> = fc.oneof(
   evenly(2, 30).map((mA) => sensor(mA, 4)),
   evenly(200, 5000).map(track),
@@ -133,7 +131,8 @@ const vehicles = fc
     const pins = mosts.map((mostA, p) =>
       pin(`p${p}`, {
         limiter: kinds[p] === 0 ? null : { kind: 'constant', mostA },
-        backDropV: backs[p] === 0 ? null : backs[p] === 1 ? 0.6 : 0,
+        // The rail itself blocks nothing.
+        backDropV: backs[p] === 1 ? 0.6 : backs[p] === 0 && kinds[p] !== 0 ? null : 0,
       }),
     );
     const devices = all.map((draw, d) => device(`d${d}`, `p${places[d]!}`, draw));
@@ -547,6 +546,8 @@ describe('edges', () => {
     expectInputError(regulator({ standsV: 0 }), 'regulator.standsV', 'above');
     expectInputError(regulator({ limiter: { kind: 'x' } }), 'regulator.limiter.kind', 'oneOf');
     expectInputError(whole({ pins: [pin('A', { backDropV: -1 })] }), 'pins[0].backDropV', 'atLeast');
+    // A pin that is the rail itself lets the battery in: it would be told as harmless otherwise.
+    expectInputError(whole({ pins: [pin('A', { limiter: null })] }), 'pins[0].backDropV', 'range');
     expect(whole({ batteryV: 4 })).toThrow('sensorSupplyBudget: batteryV must be above 5, got 4');
   });
 });

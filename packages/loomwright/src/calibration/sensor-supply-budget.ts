@@ -83,7 +83,7 @@ export interface SensorSupplyBudgetResult {
  * @returns sums and headroom, faults with every device's fate, tracks, two splits or why there is none, checks
  * @throws InputError when a field is missing or out of range, a name is there twice, or a device's pin is not there
  * @source circuit-theory; tracks on pins of their own by common practice; splits by branch and bound
- * @example sensorSupplyBudget({ supplyV: 5, supplyToleranceFraction: 0, reference: 'rail', regulator: { limitA: 0.2, limiter: { kind: 'constant', mostA: 0.3 }, ownA: 0, worksFromV: 4.5, standsV: null }, pins: [{ name: 'A', limitA: 0.05, limiter: null, backDropV: null }], devices: [{ name: 'pedal', pin: 'A', draw: { kind: 'resistance', resistanceOhm: 1000 }, toleranceFraction: 0, standsV: null }], wantedHeadroomFraction: 0, shortOhm: 1, batteryV: 14.4, allowedErrorV: 0.05 }).pins[0].headroomA //=> 0.045
+ * @example sensorSupplyBudget({ supplyV: 5, supplyToleranceFraction: 0, reference: 'rail', regulator: { limitA: 0.2, limiter: { kind: 'constant', mostA: 0.3 }, ownA: 0, worksFromV: 4.5, standsV: null }, pins: [{ name: 'A', limitA: 0.05, limiter: null, backDropV: 0 }], devices: [{ name: 'pedal', pin: 'A', draw: { kind: 'resistance', resistanceOhm: 1000 }, toleranceFraction: 0, standsV: null }], wantedHeadroomFraction: 0, shortOhm: 1, batteryV: 14.4, allowedErrorV: 0.05 }).pins[0].headroomA //=> 0.045
  */
 export function sensorSupplyBudget(input: SensorSupplyBudgetInput): SensorSupplyBudgetResult {
   const fn = 'sensorSupplyBudget';

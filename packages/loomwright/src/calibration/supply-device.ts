@@ -48,7 +48,10 @@ export interface SupplyPin {
   readonly limitA: number;
   /** What it does beyond; null where it is the rail itself, with no limiter of its own. */
   readonly limiter: SupplyLimiter | null;
-  /** Drop in V, at least 0, behind which volts from outside get into the rail; null where the pin blocks them. */
+  /**
+   * Drop in V, at least 0, behind which volts from outside get into the rail; null where the pin blocks them, which one
+   * without a limiter of its own cannot.
+   */
   readonly backDropV: number | null;
 }
 
@@ -116,6 +119,10 @@ export function needPins(fn: string, pins: readonly SupplyPin[]): void {
     needMoreThan(fn, `pins[${p}].limitA`, pin.limitA);
     if (pin.limiter !== null) needLimiter(fn, `pins[${p}].limiter`, pin.limiter);
     if (pin.backDropV !== null) needNoLessThan(fn, `pins[${p}].backDropV`, pin.backDropV);
+    else if (pin.limiter === null) {
+      const must = 'must be a number where the pin is the rail itself, which blocks nothing';
+      throw new InputError(fn, `pins[${p}].backDropV`, 'range', pin.backDropV, must, '0 where nothing lies between');
+    }
   });
 }
 
