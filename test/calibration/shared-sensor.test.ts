@@ -8,6 +8,7 @@ import {
   type SharedState,
 } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
+import { evenly } from '../support/law.js';
 import { computed, expectPrinted, expectWithin } from '../support/published.js';
 import { simulate } from '../support/simulator.js';
 
@@ -43,6 +44,13 @@ describe('published', () => {
   computed('listener unpowered 3.5583 V', cite, () => expectPrinted(stateOf(pedal, 'first').nodeV!, '3.5583'));
   computed('1.345 mA into the dead unit', cite, () =>
     expectPrinted(stateOf(pedal, 'first').second.intoA! * 1000, '1.345'),
+  );
+  // Ten times 2.2 kΩ: (4/320 + 0.6/22000)/(1/320 + 1/22000 + 1/100000) = 3.9388 V, 48.41 mV below the owner alone.
+  computed('ten times the resistance in series leaves 48.41 mV', cite, () =>
+    expectPrinted(
+      sharedSensor(pedal).cures.find(({ code }) => code === 'ten-times-series')!.firstErrorV! * 1000,
+      '48.41',
+    ),
   );
 });
 
@@ -108,7 +116,7 @@ describe('laws', () => {
       });
   it('currents at the wire add up to nought, and no pin stands above its diode', () => {
     fc.assert(
-      fc.property(device('a'), device('b'), ohm, fc.double({ min: 0, max: 5, noNaN: true }), (first, second, r, v) => {
+      fc.property(device('a'), device('b'), ohm, evenly(0, 5), (first, second, r, v) => {
         const input = { sensor: { kind: 'active', outV: v, sourceOhm: r } as const, first, second, allowedErrorV: 1 };
         for (const { nodeV, first: f, second: s, powered } of sharedSensor(input).states) {
           const given = (v - nodeV!) / r;
@@ -165,6 +173,14 @@ describe('cures and checks', () => {
   it('a current that runs out of volts holds the wire there', () => {
     const sensor = { kind: 'current', currentA: 0.02, mostV: 8 } as const;
     expect(stateOf({ ...pedal, sensor, second: { ...listener, clampDropV: null } }, 'both').nodeV).toBeCloseTo(8, 5);
+  });
+  it('what leaks through a transistor draws the wire to ground, and no further', () => {
+    const sensor = { kind: 'open-collector-off', leakA: 1 } as const;
+    const pulled = { ...owner, pullUpOhm: 1000 };
+    for (const { nodeV } of sharedSensor({ ...pedal, sensor, first: pulled }).states) {
+      expect(nodeV).toBeGreaterThanOrEqual(0);
+      expect(nodeV).toBeCloseTo(0, 5);
+    }
   });
   it('nothing holds the wire: null, and the checks say so', () => {
     const open = { ...owner, pullDownOhm: null };

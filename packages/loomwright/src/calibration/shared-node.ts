@@ -152,6 +152,10 @@ export function solveNode(
   powered: readonly boolean[],
 ): NodeState {
   const free = solveWith(nortonOf(sensor), devices, powered);
+  if (sensor.kind === 'open-collector-off' && free.nodeV !== null && free.nodeV < 0) {
+    // What leaks goes to ground, and draws nothing below it.
+    return solveWith({ currentA: 0, conductanceS: 1 / CONTACT_OHM }, devices, powered);
+  }
   if (sensor.kind !== 'current' || (free.nodeV !== null && free.nodeV <= sensor.mostV)) return free;
   // The sensor has run out of volts: the wire stands where it can still drive it.
   const held: Norton = { currentA: sensor.mostV / CONTACT_OHM, conductanceS: 1 / CONTACT_OHM };

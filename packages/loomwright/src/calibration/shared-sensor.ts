@@ -63,7 +63,8 @@ export interface SharedSensorResult {
  *
  * Each brings its pull-up, pull-down and protection diode. A device without power is not gone: its rail is near ground,
  * its pull-up pulls down, and its diode drains the wire into it. A table made for one device alone is then false, and
- * changes with a key. What the resistors at both pins are must be known or measured.
+ * changes with a key. What the resistors at both pins are must be known or measured. The sensor keeps its own supply in
+ * every state: where the device without power is what feeds it, it gives nothing, and that state does not hold.
  *
  * $$V = \frac{\dfrac{E}{R_s} + \sum_d \dfrac{E_d}{R_d}}{\dfrac{1}{R_s} + \sum_d \dfrac{1}{R_d}}$$
  *
