@@ -11,6 +11,7 @@ import {
 } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
 import { neverRunsOut } from '../support/extremes.js';
+import { evenly } from '../support/law.js';
 import { computed, expectPrinted, expectWithin } from '../support/published.js';
 import { simulate } from '../support/simulator.js';
 
@@ -189,9 +190,9 @@ describe('independent', () => {
 describe('laws', () => {
   const ohm = fc.double({ min: 1, max: 500, noNaN: true });
   const network = fc.record({
-    senderSideOhm: fc.double({ min: 0, max: 1000, noNaN: true }),
+    senderSideOhm: evenly(0, 1000),
     acrossOhm: fc.option(fc.double({ min: 1, max: 1e4, noNaN: true })),
-    gaugeSideOhm: fc.double({ min: 0, max: 1000, noNaN: true }),
+    gaugeSideOhm: evenly(0, 1000),
   });
   it('resistors never widen an ohm span nor turn it round', () => {
     fc.assert(
@@ -275,6 +276,8 @@ describe('edges', () => {
   it('refuses nonsense', () => {
     refusesNonsense(adaptSender, american, { required: ['toleranceFraction', 'mostErrorFraction'] });
     expectInputError(() => adaptSender({ ...american, senderOhm: [75] }), 'senderOhm', 'list');
+    const many = Array.from({ length: 101 }, (_, i) => 300 - i);
+    expectInputError(() => adaptSender({ ...american, senderOhm: many }), 'senderOhm.length', 'atMost');
     expectInputError(() => adaptSender({ ...american, gaugeOhm: [240, 33, 33] }), 'gaugeOhm[2]', 'order');
     expectInputError(() => adaptSender({ ...american, gaugeOhm: [240, -1] }), 'gaugeOhm[1]');
     expectInputError(() => adaptSender({ ...american, series: undefined as never }), 'series', 'missing');

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { ladderSender, type LadderSenderInput } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
 import { neverRunsOut } from '../support/extremes.js';
-import { swapsMatter } from '../support/law.js';
+import { evenly, swapsMatter } from '../support/law.js';
 import { computed, expectPrinted, expectWithin } from '../support/published.js';
 import { simulate } from '../support/simulator.js';
 
@@ -78,6 +78,30 @@ describe('published', () => {
     expectWithin(result.steps[6]!.bestFraction, 23 / 24, 1e-12);
     expectPrinted(result.steps[6]!.uncertaintyFraction, '0.0417');
   });
+  const hand = { source: 'circuit-theory', place: 'by hand', status: 'derived' } as const;
+  // Two contacts closed over a tenth: of both the one of fewer ohms is read, so a border lies half of that lower where
+  // ohms fall, and higher where they rise.
+  for (const [stepOhm, borders] of [
+    [
+      [240, 132, 33],
+      ['0.20', '0.70'],
+    ],
+    [
+      [33, 132, 240],
+      ['0.30', '0.80'],
+    ],
+  ] as const) {
+    computed(`overlap of 0.1, ${stepOhm.join(', ')} Ω: borders at ${borders.join(' and ')}`, hand, () => {
+      const { steps } = ladderSender({ ...seven, stepOhm, stepLevelFraction: [0, 0.5, 1], overlapFraction: 0.1 });
+      borders.forEach((print, i) => {
+        expectPrinted(steps[i]!.toFraction, print);
+        expectPrinted(steps[i + 1]!.fromFraction, print);
+      });
+    });
+  }
+  computed('an input of 10 kΩ: a break reads 4.8828 V, the empty tank 2.4704 V, told from half-way', hand, () => {
+    expectPrinted(ladderSender({ ...seven, inputOhm: 10_000 }).openThresholdV, '3.6766');
+  });
 });
 
 describe('independent', () => {
@@ -123,7 +147,7 @@ describe('independent', () => {
     const { steps, thresholdV } = ladderSender(real);
     const corner = fc.constantFrom(0, 1);
     fc.assert(
-      fc.property(corner, corner, corner, fc.double({ min: 0, max: 1, noNaN: true }), (a, b, c, level) => {
+      fc.property(corner, corner, corner, evenly(0, 1), (a, b, c, level) => {
         // Of the contacts that are closed at this level the one of fewest ohms is read: each reaches half the overlap
         // beyond the middle between itself and the next.
         const closed = real.stepLevelFraction.flatMap((middle, i) => {
@@ -264,6 +288,8 @@ describe('edges', () => {
       'order',
     );
     expectInputError(() => ladderSender({ ...real, overlapFraction: 0.17 }), 'overlapFraction', 'below');
+    const many = Array.from({ length: 101 }, (_, i) => 300 - i);
+    expectInputError(() => ladderSender({ ...real, stepOhm: many }), 'stepOhm.length', 'atMost');
     expectInputError(() => ladderSender({ ...real, faultV: 4 }), 'faultV', 'atLeast');
     const rows = (...rest: readonly (readonly [number, number])[]) =>
       rest.map(([levelFraction, volumeL]) => ({ levelFraction, volumeL }));

@@ -183,6 +183,15 @@ describe('published', () => {
     // 14.4²/10 W in the right one, and ((14.4 − 2.5)/100)² · 10 W in the left.
     ['between-to-battery', 'both', 'always', '0.00', '0.00', '20.878'],
   ]);
+  // 200 Ω at the tank's end, the battery between the senders: 5 + 9.4 · 180/(R + 380) V, 9.338 V at 10 Ω and 8.600 V at
+  // 90 Ω. Healthy at most 5 · 380/560 = 3.393 V, so a guard of 5.5 V has its border at 8.893 V: R = 54.6 Ω.
+  computed('with a fixed resistor the battery between both is told at some levels', a, () => {
+    const fixed = { ...series, fixedOhm: 200, guardV: 5.5 };
+    expectPrinted(saddleTank(fixed).highestPinV, '3.393');
+    expect(fault(fixed, 'between-to-battery', 'both').seen).toBe('sometimes');
+    expect(fault({ ...fixed, guardV: 5.2 }, 'between-to-battery', 'both').seen).toBe('always');
+    expect(fault({ ...fixed, guardV: 5.95 }, 'between-to-battery', 'both').seen).toBe('never');
+  });
   computed('a dead transfer leaves 25 L, told side by side', c, () => {
     expectPrinted(saddleTank(apart).trappedL, '25.00');
     expectPrinted(saddleTank(apart).mostAmbiguityL, '0.00');

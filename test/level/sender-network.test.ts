@@ -77,6 +77,22 @@ describe('published', () => {
       expectPrinted(value, print);
     });
   }
+  const hand = { source: 'circuit-theory', place: 'by hand', status: 'derived' } as const;
+  computed('a sender of 0 Ω counts for 0.1 mΩ: 5 · 0.0001/270.0001 V', hand, () => {
+    expectPrinted(senderNetwork({ ...one, parts: [part('sender', 'pin', 'ground', 350, 0)] }).lowestPinV, '1.8519e-6');
+  });
+  // 1 kΩ to ground in the input: 350 Ω read 5 · 259.26/529.26 = 2.4493 V, a broken sender 5 · 1000/1270 = 3.9370 V.
+  for (const [guardV, seen] of [
+    [1.487, 'always'],
+    [1.488, 'never'],
+  ] as const) {
+    computed(`1.4877 V above the empty tank, a break is told ${seen} at ${guardV} V`, hand, () => {
+      const loaded = { ...one, inputOhm: 1000, guardV };
+      expectPrinted(senderNetwork(loaded).highestPinV, '2.4493');
+      expectPrinted(fault(loaded, 'part-open', 'sender').readings[0]!.pinV!, '3.9370');
+      expect(fault(loaded, 'part-open', 'sender').seen).toBe(seen);
+    });
+  }
   computed('the worst of it is at full', w5, () => {
     expect(chafed.tankWorstFraction).toBe(1);
     expect(result.worstFault).toBe('lead-to-battery at pin');
@@ -231,6 +247,10 @@ describe('edges', () => {
     };
     bad([], 'parts');
     bad([part('a', 'pin', 'x', 10)], 'parts');
+    bad(
+      Array.from({ length: 41 }, (_, i) => part(`${i}`, 'pin', 'ground', 10)),
+      'parts.length',
+    );
     bad([part('a', 'pin', 'pin', 10)], 'parts[0].to');
     bad([part('a', 'pin', 'ground', -1)], 'parts[0].emptyOhm');
     bad([part('a', 'pin', 'ground', 1, 2e8)], 'parts[0].fullOhm');
@@ -253,5 +273,12 @@ describe('regression', () => {
   it('nothing flows in the tank with the ground lead broken, not even a rounding', () => {
     expect(fault(one, 'ground-open', 'ground')).toMatchObject({ tankA: 0, tankW: 0 });
     expect(fault(two, 'pin-wire-open', 'pin')).toMatchObject({ tankA: 0, tankW: 0 });
+  });
+  it('a node may have any name', () => {
+    const named = (node: string) =>
+      senderNetwork({ ...one, parts: [part('a', 'pin', node, 90), part('b', node, 'ground', 5)] }).readings;
+    for (const node of ['pin of the unit', 'bias of the unit', 'battery of the fault', 'ground of the unit']) {
+      expect(named(node)).toEqual(named('x'));
+    }
   });
 });

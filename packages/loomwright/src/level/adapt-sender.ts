@@ -10,9 +10,9 @@ import { dialError, type DialNetwork, levelAt, seenOhm, senderAt, senderFor, sho
 import { needSteadyOhm } from './guard.js';
 
 export interface AdaptSenderInput {
-  /** Ω of the sender at equal steps of the level, from empty to full; two for one that is straight in ohms. */
+  /** Ω of the sender at equal steps of the level, from empty to full, 2 to 100; two for one that is straight in ohms. */
   readonly senderOhm: readonly number[];
-  /** Ω that the gauge wants at equal steps of its dial, from empty to full. */
+  /** Ω that the gauge wants at equal steps of its dial, from empty to full, 2 to 100. */
   readonly gaugeOhm: readonly number[];
   /** The series that is in the drawer. */
   readonly series: PreferredSeries;

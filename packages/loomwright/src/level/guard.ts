@@ -3,9 +3,13 @@ import { needMoreThan, needNoLessThan } from '../error/bounded.js';
 import { needBetween, needInput, needList } from '../error/guard.js';
 import type { LevelPoint } from './strapping.js';
 
-/** Resistances that only rise or only fall from empty to full, at least two. */
+/** More marks than any sender or dial has; the searches over them would take minutes. */
+const MOST_MARKS = 100;
+
+/** Resistances that only rise or only fall from empty to full, 2 to 100. */
 export function needSteadyOhm(fn: string, field: string, ohms: readonly number[]): void {
   needList(fn, field, ohms, 2);
+  needBetween(fn, `${field}.length`, ohms.length, 2, MOST_MARKS);
   ohms.forEach((ohm, i) => {
     if (ohm !== 0) needMoreThan(fn, `${field}[${i}]`, ohm);
   });

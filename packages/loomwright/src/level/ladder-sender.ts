@@ -18,7 +18,7 @@ export interface LadderSenderInput {
   readonly inputOhm: number | null;
   /** Resistance of the sender's wire out and back in Ω, at least 0: counted in the worst cases. */
   readonly wireOhm: number;
-  /** Ω between the leads with one contact closed, from the empty tank to the full one: only rising or only falling. */
+  /** Ω between the leads with one contact closed, from the empty tank to the full one: only rising or only falling, 2 to 100. */
   readonly stepOhm: readonly number[];
   /** Level at which the float stands in the middle of each contact, 0 to 1, rising. */
   readonly stepLevelFraction: readonly number[];

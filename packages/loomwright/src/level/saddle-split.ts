@@ -1,4 +1,4 @@
-import { type LevelPoint, volumeAt } from './strapping.js';
+import { type LevelPoint, rowAbove, volumeAt } from './strapping.js';
 
 /** One side of the tank with its float. */
 export interface SaddleLobe {
@@ -41,10 +41,14 @@ export function litresFor(
       const perLevel = (b.volumeL - a.volumeL) / (b.levelFraction - a.levelFraction);
       return Math.sqrt(perLevel / Math.abs(lobe.fullOhm - lobe.emptyOhm));
     };
-    for (let i = 1; i < left.strapping.length; i++) {
-      for (let k = 1; k < right.strapping.length; k++) {
-        tried.push(levelOf(left, ohm * (1 + weight(right, k) / weight(left, i))));
-      }
+    // Between two neighbours of these places both sides stay between the same rows.
+    const cuts = tried.filter((level) => level >= 0 && level <= 1).sort((a, b) => a - b);
+    for (let n = 1; n < cuts.length; n++) {
+      const l = ((cuts[n - 1] as number) + (cuts[n] as number)) / 2;
+      const r = levelOf(right, partner(lobeOhm(left, l)));
+      if (!(r >= 0 && r <= 1)) continue;
+      const [i, k] = [rowAbove(left.strapping, l), rowAbove(right.strapping, r)];
+      tried.push(levelOf(left, ohm * (1 + weight(right, k) / weight(left, i))));
     }
   }
   let leastL = Infinity;

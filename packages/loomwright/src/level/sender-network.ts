@@ -17,7 +17,7 @@ export interface NetworkPart {
 }
 
 export interface SenderNetworkInput {
-  /** Senders and resistors, at least one. */
+  /** Senders and resistors, 1 to 40. */
   readonly parts: readonly NetworkPart[];
   /** Volts behind the bias resistor, above 0: a reference of 5 V, or the battery. */
   readonly biasV: number;
@@ -179,11 +179,11 @@ interface Healthy extends NetworkReading {
 const mostOf = (values: readonly (number | null)[]): number | null =>
   values.reduce<number | null>((most, value) => (most === null || value === null ? null : Math.max(most, value)), 0);
 
-// The unit's own ends of the two leads: names that no part can have.
-const UNIT_PIN = 'pin of the unit';
-const UNIT_GROUND = 'ground of the unit';
-const BIAS = 'bias of the unit';
-const BATTERY = 'battery of the fault';
+// The unit's own ends of the two leads, and what feeds them. Nobody types their first character, so no part has them.
+const UNIT_PIN = '\u0000pin of the unit';
+const UNIT_GROUND = '\u0000ground of the unit';
+const BIAS = '\u0000bias of the unit';
+const BATTERY = '\u0000battery of the fault';
 
 function readingAt(input: SenderNetworkInput, levelFraction: number, cause: Cause | null): NetworkReading {
   const { parts, biasV, biasOhm, inputOhm, faultV } = input;
@@ -232,6 +232,7 @@ function guard(input: SenderNetworkInput): void {
   needInput(fn, input);
   const { parts } = input;
   needList(fn, 'parts', parts, 1);
+  needBetween(fn, 'parts.length', parts.length, 1, 40);
   parts.forEach((part, i) => {
     needInput(fn, part);
     const at = `parts[${i}]`;

@@ -6,12 +6,17 @@ export interface LevelPoint {
   readonly volumeL: number;
 }
 
-/** Litres at a level: a straight line between the rows of the table. */
-export function volumeAt(points: readonly LevelPoint[], levelFraction: number): number {
-  const i = Math.max(
+/** Which row is the first at or above a level; the second one at the least. */
+export function rowAbove(points: readonly LevelPoint[], levelFraction: number): number {
+  return Math.max(
     1,
     points.findIndex((point) => point.levelFraction >= levelFraction),
   );
+}
+
+/** Litres at a level: a straight line between the rows of the table. */
+export function volumeAt(points: readonly LevelPoint[], levelFraction: number): number {
+  const i = rowAbove(points, levelFraction);
   const a = points[i - 1] as LevelPoint;
   const b = points[i] as LevelPoint;
   const share = (levelFraction - a.levelFraction) / (b.levelFraction - a.levelFraction);
