@@ -543,6 +543,39 @@ describe('edges', () => {
       });
     }
   });
+  it('calls a stretch dead below a fifth of the mean movement, and not above', () => {
+    // 33 V over 40 L: a fifth of that for 10 L is 1.65 V. Two readings of a noise of 1 V differ by up to 2.83 V.
+    const from = (firstV: number) =>
+      codes({
+        ...up,
+        noiseValue: 1,
+        cans: list([
+          [0, 0],
+          [10, firstV],
+          [20, 13],
+          [30, 23],
+          [40, 33],
+        ]),
+      });
+    expect(from(1.64)).toContain('dead-bottom');
+    expect(from(1.66)).not.toContain('dead-bottom');
+  });
+  it('gives back with a cell more what rounding took', () => {
+    // Before rounding four cells keep 4 L: at 0, 10, 15 and 22 V, and a step of 4 L takes them beyond it.
+    const cans = list([
+      [0, 0],
+      [10, 8],
+      [20, 12],
+      [30, 13],
+      [40, 15],
+      [50, 22],
+    ]);
+    const coarse = { ...up, cans, noiseValue: 0, cellCount: null, wantedErrorL: 4, readingStepValue: 1, shownStepL: 4 };
+    const { cells, fewestCount, worstErrorL } = made(coarse);
+    expect(calibrateLevel({ ...coarse, cellCount: fewestCount }).possible).toBe(false);
+    expect(cells.length).toBeGreaterThan(fewestCount!);
+    expect(worstErrorL).toBeLessThanOrEqual(4);
+  });
   it('says that rounding takes too much', () => {
     const coarse = { ...base, cellCount: null, wantedErrorL: 1, shownStepL: 15 };
     expect(calibrateLevel(coarse)).toMatchObject({ possible: false, code: 'rounding' });
@@ -600,6 +633,16 @@ describe('edges', () => {
           [0, 90],
           [20, 60],
           [15, 30],
+        ]),
+      },
+      'cans[2].totalL',
+    );
+    bad(
+      {
+        cans: list([
+          [5, 90],
+          [5, 60],
+          [5, 30],
         ]),
       },
       'cans[2].totalL',

@@ -120,7 +120,7 @@ export function calibrationTable(input: CalibrationTableInput): CalibrationTable
   const because =
     worst <= wantedErrorValue
       ? `${cellCount} cells would do, but what the controller rounds takes ${short(worstErrorValue - worst)}`
-      : `${cellCount} cells leave ${short(worstErrorValue)}; ${enough.length} would do`;
+      : `${cellCount} cells leave ${short(worstErrorValue)}; ${enough.length} would do${exact ? '' : ' before rounding'}`;
   return { possible: false, code: worst <= wantedErrorValue ? 'rounding' : 'too-few-cells', because, nearest: table };
 }
 

@@ -174,8 +174,9 @@ export function calibrateLevel(input: CalibrateLevelInput): CalibrateLevelResult
   };
   if (wantedErrorL === null || worst <= wantedErrorL) return calibration;
   const few = fewest !== null && fewest > cells.length && unrounded > wantedErrorL;
+  const rounded = readingStepValue === null && input.shownStepL === null ? '' : ' before rounding';
   const because = few
-    ? `${input.cellCount} cells leave ${short(worst)} L; ${fewest} would do`
+    ? `${input.cellCount} cells leave ${short(worst)} L; ${fewest} would do${rounded}`
     : `what the controller rounds leaves ${short(worst)} L of error in ${cells.length} cells`;
   return { possible: false, code: few ? 'too-few-cells' : 'rounding', because, nearest: calibration };
 }
@@ -211,6 +212,11 @@ function guard(fn: string, input: CalibrateLevelInput): void {
   needBetween(fn, 'coverageFactor', input.coverageFactor, 1, 5);
   needNoLessThan(fn, 'noughtAtL', input.noughtAtL);
   const lastL = (cans.at(-1) as LevelCan).totalL;
+  if (lastL === (cans[0] as LevelCan).totalL) {
+    const must = 'must be above that of the first can';
+    const hint = 'all litres so far, not those of each can';
+    throw new InputError(fn, `cans[${cans.length - 1}].totalL`, 'order', lastL, must, hint);
+  }
   if (!(input.noughtAtL < lastL)) {
     throw new InputError(fn, 'noughtAtL', 'below', input.noughtAtL, `must be below ${lastL}, what was put in`);
   }
