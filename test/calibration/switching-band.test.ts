@@ -11,7 +11,7 @@ import {
   thermistorInput,
 } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
-import { swapsMatter } from '../support/law.js';
+import { evenly, swapsMatter } from '../support/law.js';
 import { computed, expectPrinted, expectWithin } from '../support/published.js';
 import { simulate } from '../support/simulator.js';
 
@@ -231,8 +231,8 @@ describe('laws', () => {
     fc.assert(
       fc.property(
         fc.double({ min: -0.1, max: 0.1, noNaN: true }),
-        fc.double({ min: 0, max: 0.02, noNaN: true }),
-        fc.double({ min: 0, max: 5, noNaN: true }),
+        evenly(0, 0.02),
+        evenly(0, 5),
         fc.constantFrom(fan, pressure),
         (groundShiftV, noiseV, delayS, base) => {
           const { first: one } = found(first({ ...base, noiseV, delayS }, { groundShiftV }));

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { matchSenderRange, type MatchSenderRangeInput, senderRanges } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
 import { neverRunsOut } from '../support/extremes.js';
-import { swapsMatter } from '../support/law.js';
+import { evenly, swapsMatter } from '../support/law.js';
 import { computed, expectPrinted, expectWithin, transcribed } from '../support/published.js';
 
 const table = senderRanges;
@@ -84,7 +84,7 @@ describe('independent', () => {
 
 describe('laws', () => {
   it('the nearest is the least of all, and quarters are straight', () => {
-    const ohm = fc.double({ min: 0, max: 500, noNaN: true });
+    const ohm = evenly(0, 500);
     fc.assert(
       fc.property(ohm, ohm, (emptyOhm, fullOhm) => {
         if (emptyOhm === fullOhm) return;

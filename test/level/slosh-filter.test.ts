@@ -120,6 +120,30 @@ describe('independent', () => {
     if (found.sampleCount === count) expectWithin(found.rippleL, share, 1e-4);
     if (count <= 21) expect(found.sampleCount).toBe(count);
   });
+  it.each([
+    [0.6, 1.02],
+    [0.6, 1],
+    [0.45, 0.99],
+    [0.3, 2.6],
+  ])(
+    'an average leaves no wave of %s to %s s more than it says: samples as turning arrows',
+    (shortPeriodS, longPeriodS) => {
+      for (const ripple of [0.3, 0.2, 0.1, 0.05]) {
+        const input = { ...base, sloshL: 1, shortPeriodS, longPeriodS, mostRippleL: ripple };
+        const { sampleCount, rippleL } = way(input, 'moving-average');
+        let most = 0;
+        for (let k = 0; k <= 2000; k++) {
+          const turn = (2 * Math.PI * base.sampleS) / (shortPeriodS + ((longPeriodS - shortPeriodS) * k) / 2000);
+          let [x, y] = [0, 0];
+          for (let i = 0; i < sampleCount!; i++) [x, y] = [x + Math.cos(turn * i), y + Math.sin(turn * i)];
+          most = Math.max(most, Math.hypot(x, y) / sampleCount!);
+        }
+        expect(most).toBeLessThanOrEqual(rippleL + 1e-9);
+        expectWithin(most, rippleL, 1e-3);
+        expect(rippleL).toBeLessThanOrEqual(ripple);
+      }
+    },
+  );
   it.each(median.filter(({ count }) => count > 3))(
     'no wave of any phase gets more through a median of $count than it says',
     ({ count, share }) => {
