@@ -69,5 +69,7 @@ export function sandpiper(on: readonly string[], lost: readonly string[]): Netwo
     branches: [...straps, ...strays].filter(({ name }) => !lost.includes(name)),
     sources: [{ name: 'battery', from: 'battery post', to: 'plus', voltageV: 12.6, resistanceOhm: 0.006 }],
     loads: [...always, ...loads.filter(({ name }) => on.includes(name))],
+    // A strap that is off is an open switch: what hung on it alone is still there, and cut off.
+    switches: straps.filter(({ name }) => lost.includes(name)).map((strap) => ({ ...strap, closed: false })),
   };
 }

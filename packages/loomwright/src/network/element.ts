@@ -7,7 +7,7 @@ export interface NetworkBranch {
   readonly name: string;
   readonly from: string;
   readonly to: string;
-  /** Resistance in Ω at the temperature that it has, at least 0; 0 makes both ends one node. */
+  /** Resistance in Ω at the temperature that it has (`wireResistance`), at least 0; 0 makes both ends one node. */
   readonly resistanceOhm: number;
 }
 

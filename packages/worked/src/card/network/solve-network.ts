@@ -93,7 +93,11 @@ export const solveNetworkCard = defineCard({
   run: (input: Network): SolveNetworkShown => {
     const answer = solveNetwork(input);
     const [hottest] = [...lostIn(answer)].sort((a, b) => b.powerW - a.powerW);
-    return { ...answer, leastLoad: leastOf(answer)?.name ?? 'none', hottestPart: hottest?.name ?? 'none' };
+    return {
+      ...answer,
+      leastLoad: leastOf(answer)?.name ?? 'none',
+      hottestPart: hottest !== undefined && hottest.powerW > 0 ? hottest.name : 'none',
+    };
   },
   input: (uses): Network => {
     const fn = 'solveNetwork';
