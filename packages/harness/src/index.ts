@@ -7,6 +7,15 @@ export { planLoom } from './loom/plan.js';
 export type { Loom } from './loom/schema.js';
 export type * from './loom/plan-type.js';
 export { drawGrounds, type DrawGroundsOptions } from './drawing/draw-grounds.js';
+export { diagnose } from './meter/diagnose.js';
+export type {
+  Diagnosis,
+  ExplainedReading,
+  FurtherReading,
+  MeterReading,
+  Suspect,
+  SupplyOff,
+} from './meter/diagnosis-type.js';
 export { testPlan } from './meter/test-plan.js';
 export type { TestPlan, TestStage, TestStageKey, TestStep } from './meter/test-plan-type.js';
 export { drawLoom, type DrawLoomOptions } from './drawing/draw-loom.js';
