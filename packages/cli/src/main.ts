@@ -1,5 +1,6 @@
 #!/usr/bin/env node
 import { Command } from 'commander';
+import { diagnoseFile } from './diagnose.js';
 import { feed, type Outcome } from './feed.js';
 import { plan } from './plan.js';
 import { writeSheets } from './sheets.js';
@@ -43,6 +44,17 @@ program
   )
   .action((file: string, options: { out: string; force?: boolean; date?: string }) => {
     finish(writeSheets(file, options));
+  });
+
+program
+  .command('diagnose')
+  .description('which joint or part is bad, from a file of meter readings on a planned vehicle')
+  .argument('<file>', 'the loom file')
+  .argument('<readings>', 'the file of readings (YAML or JSON)')
+  .option('--json', 'print the answer as data, unrounded')
+  .addHelpText('after', '\nExit status: 0 nothing found, 1 bad input, 2 something was found.')
+  .action((file: string, readings: string, options: { json?: boolean }) => {
+    finish(diagnoseFile(file, readings, options));
   });
 
 function finish({ out, err, status }: Outcome): void {

@@ -16,6 +16,7 @@ export type {
   Suspect,
   SupplyOff,
 } from './meter/diagnosis-type.js';
+export { type ParsedReadings, parseReadings } from './meter/parse-readings.js';
 export { testPlan } from './meter/test-plan.js';
 export type { TestPlan, TestStage, TestStageKey, TestStep } from './meter/test-plan-type.js';
 export { drawLoom, type DrawLoomOptions } from './drawing/draw-loom.js';
