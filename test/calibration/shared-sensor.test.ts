@@ -29,7 +29,8 @@ const listener: SharedDevice = {
   clampDropV: 0.6,
 };
 const pedal: SharedSensorInput = {
-  sensor: { kind: 'potentiometer', supplyV: 5, resistanceOhm: 2000, wiperFraction: 0.8 },
+  sensor: { kind: 'potentiometer', supplyV: 5, resistanceOhm: 2000, wiperFraction: 0.8, deadSupplyOhm: 0 },
+  fedBy: 'own',
   first: owner,
   second: listener,
   allowedErrorV: 0.02,
@@ -55,9 +56,25 @@ describe('published', () => {
 });
 
 /** The netlist of a state: the diode is a conductance of 1e5 S above its drop, so a pin stands some µV higher. */
-function netlist(sensor: SharedSensorKind, devices: readonly SharedDevice[], on: readonly boolean[]): string {
+function netlist(
+  sensor: SharedSensorKind,
+  devices: readonly SharedDevice[],
+  on: readonly boolean[],
+  fed = true,
+): string {
   const lines: string[] = [];
-  if (sensor.kind === 'resistor') lines.push(`rs n 0 ${sensor.resistanceOhm}`);
+  if (!fed && sensor.kind === 'potentiometer') {
+    const { deadSupplyOhm, resistanceOhm, wiperFraction } = sensor;
+    lines.push(`ra s n ${resistanceOhm * (1 - wiperFraction)}`, `rb n 0 ${resistanceOhm * wiperFraction}`);
+    // A rail that is open hangs on its track alone.
+    lines.push(deadSupplyOhm === 0 ? 'vs s 0 0' : `rs s 0 ${deadSupplyOhm ?? 1e15}`);
+  } else if (!fed && sensor.kind === 'active') {
+    const drop = sensor.deadClampDropV;
+    if (drop !== null)
+      lines.push(`ra s n ${sensor.sourceOhm}`, `bs s 0 i = v(s) > ${drop} ? (v(s) - ${drop}) * 1e5 : 0`);
+  } else if (!fed && ['open-collector-on', 'current'].includes(sensor.kind)) {
+    // Nothing is left of it.
+  } else if (sensor.kind === 'resistor') lines.push(`rs n 0 ${sensor.resistanceOhm}`);
   else if (sensor.kind === 'potentiometer') {
     const { supplyV, resistanceOhm, wiperFraction } = sensor;
     lines.push(`vs s 0 ${supplyV}`, `ra s n ${resistanceOhm * (1 - wiperFraction)}`);
@@ -84,8 +101,8 @@ describe('independent', () => {
   const other: SharedDevice = { ...listener, pullUpOhm: 1000, railV: 12 };
   const sensors: readonly SharedSensorKind[] = [
     { kind: 'resistor', resistanceOhm: 834 },
-    { kind: 'potentiometer', supplyV: 5, resistanceOhm: 5000, wiperFraction: 0.3 },
-    { kind: 'active', outV: 4.5, sourceOhm: 100 },
+    { kind: 'potentiometer', supplyV: 5, resistanceOhm: 5000, wiperFraction: 0.3, deadSupplyOhm: 0 },
+    { kind: 'active', outV: 4.5, sourceOhm: 100, deadClampDropV: 0.7 },
     { kind: 'open-collector-on', onV: 0.2, onOhm: 10 },
     { kind: 'open-collector-off', leakA: 1e-6 },
     { kind: 'current', currentA: 0.004, mostV: 1000 },
@@ -94,11 +111,42 @@ describe('independent', () => {
     (['both', 'first', 'second'] as const).map((powered) => [sensor.kind, powered, sensor] as const),
   );
   it.each(cases)('%s, powered: %s: a circuit simulator', async (_, powered, sensor) => {
-    const found = stateOf({ sensor, first: puller, second: other, allowedErrorV: 1 }, powered);
+    const found = stateOf({ sensor, fedBy: 'own', first: puller, second: other, allowedErrorV: 1 }, powered);
     const v = await simulate(netlist(sensor, [puller, other], [powered !== 'second', powered !== 'first']));
     expectWithin(found.nodeV!, v['v(n)']![0]!, 2e-6);
     expectWithin(found.first.pinV!, v['v(p0)']![0]!, 2e-6);
     expectWithin(found.second.pinV!, v['v(p1)']![0]!, 2e-6);
+  });
+  const dead: readonly SharedSensorKind[] = [
+    ...sensors,
+    { kind: 'potentiometer', supplyV: 5, resistanceOhm: 5000, wiperFraction: 0.3, deadSupplyOhm: 220 },
+    { kind: 'potentiometer', supplyV: 5, resistanceOhm: 5000, wiperFraction: 0.3, deadSupplyOhm: null },
+    { kind: 'active', outV: 4.5, sourceOhm: 100, deadClampDropV: null },
+  ];
+  const fed = dead.flatMap((sensor) =>
+    (['first', 'second'] as const).map((fedBy) => [JSON.stringify(sensor), fedBy, sensor] as const),
+  );
+  it.each(fed)('%s fed by the %s, which is off: a circuit simulator', async (_, fedBy, sensor) => {
+    const powered = fedBy === 'first' ? 'second' : 'first';
+    const found = stateOf({ sensor, fedBy, first: puller, second: other, allowedErrorV: 1 }, powered);
+    expect(found.sensorFed).toBe(false);
+    const v = await simulate(netlist(sensor, [puller, other], [fedBy !== 'first', fedBy !== 'second'], false));
+    expectWithin(found.nodeV!, v['v(n)']![0]!, 2e-6);
+    expectWithin(found.first.pinV!, v['v(p0)']![0]!, 2e-6);
+    expectWithin(found.second.pinV!, v['v(p1)']![0]!, 2e-6);
+  });
+  it('a track on a dead rail, by hand: both halves side by side against a pull-up of 1 kΩ on 5 V', () => {
+    const second = { ...listener, seriesOhm: 0, pullUpOhm: 1000, pullDownOhm: null, clampDropV: null };
+    const nodeOf = (deadSupplyOhm: number | null): number =>
+      stateOf(
+        { ...pedal, sensor: { ...pedal.sensor, deadSupplyOhm } as SharedSensorKind, fedBy: 'first', second },
+        'second',
+      ).nodeV!;
+    // Owner's 100 kΩ beside 1600 Ω and 400 Ω: 318.98 Ω, 5·318.98/1318.98.
+    const side = (high: number): number => 1 / (1 / 1600 + high + 1 / 100_000);
+    expectWithin(nodeOf(0), (5 * side(1 / 400)) / (side(1 / 400) + 1000), 1e-9);
+    expectWithin(nodeOf(100), (5 * side(1 / 500)) / (side(1 / 500) + 1000), 1e-9);
+    expectWithin(nodeOf(null), (5 * side(0)) / (side(0) + 1000), 1e-9);
   });
   it('the case worked by hand, simulated', async () => {
     const v = await simulate(netlist(pedal.sensor, [owner, listener], [true, false]));
@@ -117,7 +165,13 @@ describe('laws', () => {
   it('currents at the wire add up to nought, and no pin stands above its diode', () => {
     fc.assert(
       fc.property(device('a'), device('b'), ohm, evenly(0, 5), (first, second, r, v) => {
-        const input = { sensor: { kind: 'active', outV: v, sourceOhm: r } as const, first, second, allowedErrorV: 1 };
+        const input = {
+          sensor: { kind: 'active', outV: v, sourceOhm: r, deadClampDropV: null } as const,
+          fedBy: 'own' as const,
+          first,
+          second,
+          allowedErrorV: 1,
+        };
         for (const { nodeV, first: f, second: s, powered } of sharedSensor(input).states) {
           const given = (v - nodeV!) / r;
           expect(Math.abs(given - f.intoA! - s.intoA!)).toBeLessThan(1e-12);
@@ -158,6 +212,45 @@ describe('laws', () => {
   });
 });
 
+describe('who feeds the sensor', () => {
+  it('a sensor of its own supply reads on; fed by the dead device it is gone, and the check says so', () => {
+    const own = sharedSensor(pedal);
+    const owned = sharedSensor({ ...pedal, fedBy: 'first' });
+    expect(owned.states.map(({ sensorFed }) => sensorFed)).toEqual([true, true, false]);
+    expect(own.states.map(({ sensorFed }) => sensorFed)).toEqual([true, true, true]);
+    expect(owned.states.slice(0, 2)).toEqual(own.states.slice(0, 2));
+    expect(owned.secondAloneV).toBe(own.secondAloneV);
+    expect(owned.states[2]!.nodeV).toBe(0);
+    expect(owned.decidedBy).toBe('error of listener, the other and the sensor without power');
+    expect(owned.checks.find(({ name }) => name === owned.decidedBy)).toMatchObject({ ok: false });
+  });
+  it('the more lies from the dead rail to ground, the higher a pull-up lifts the wire, up to an open rail', () => {
+    const second = { ...listener, pullUpOhm: 4700 };
+    const at = (deadSupplyOhm: number | null): number =>
+      stateOf(
+        { ...pedal, sensor: { ...pedal.sensor, deadSupplyOhm } as SharedSensorKind, fedBy: 'first', second },
+        'second',
+      ).nodeV!;
+    const list = [at(0), at(10), at(1000), at(1e6), at(null)];
+    expect(list).toEqual([...list].sort((a, b) => a - b));
+    expect(new Set(list).size).toBe(5);
+  });
+  it('an open output floats where nothing else holds it, whatever diodes hang on the wire', () => {
+    const sensor = { kind: 'active', outV: 2, sourceOhm: 100, deadClampDropV: 0.6 } as const;
+    const bare = { ...owner, pullDownOhm: null };
+    const second = { ...bare, name: 'other', seriesOhm: 1000, clampDropV: 0.6 };
+    const result = sharedSensor({ ...pedal, sensor, fedBy: 'first', first: bare, second });
+    expect(result.states[2]).toMatchObject({ nodeV: null, second: { pinV: null, errorV: null } });
+  });
+  it('fed by the second, the first is helped by feeding it itself', () => {
+    const { cures } = sharedSensor({ ...pedal, fedBy: 'second' });
+    const by = Object.fromEntries(cures.map(({ code, firstErrorV }) => [code, firstErrorV!]));
+    expect(by['buffer']).toBeGreaterThan(3.9);
+    expectWithin(by['feed-from-first']!, 3.9872408 - stateOf(pedal, 'first').nodeV!, 1e-6);
+    expect(sharedSensor(pedal).cures.some(({ code }) => code === 'feed-from-first')).toBe(false);
+  });
+});
+
 describe('cures and checks', () => {
   it('fails the pedal, and each cure helps but the diode that stays', () => {
     const { checks, cures, decidedBy } = sharedSensor(pedal);
@@ -186,6 +279,7 @@ describe('cures and checks', () => {
     const open = { ...owner, pullDownOhm: null };
     const result = sharedSensor({
       sensor: { kind: 'open-collector-off', leakA: 0 },
+      fedBy: 'own',
       first: open,
       second: { ...open, name: 'other' },
       allowedErrorV: 1,
@@ -201,7 +295,13 @@ describe('cures and checks', () => {
 
 describe('edges', () => {
   it('a wiper at its end is a contact', () => {
-    const sensor = { kind: 'potentiometer', supplyV: 5, resistanceOhm: 2000, wiperFraction: 1 } as const;
+    const sensor = {
+      kind: 'potentiometer',
+      supplyV: 5,
+      resistanceOhm: 2000,
+      wiperFraction: 1,
+      deadSupplyOhm: 0,
+    } as const;
     expect(stateOf({ ...pedal, sensor }, 'first').nodeV).toBeCloseTo(5, 5);
     expect(stateOf({ ...pedal, sensor: { ...sensor, wiperFraction: 0 } }, 'first').nodeV).toBeCloseTo(0, 5);
   });
@@ -218,7 +318,21 @@ describe('edges', () => {
     expectInputError(sensor({ kind: 'magnet' }), 'sensor.kind', 'oneOf');
     expectInputError(sensor({ kind: 'resistor', resistanceOhm: 0 }), 'sensor.resistanceOhm', 'above');
     expectInputError(sensor({ ...pedal.sensor, wiperFraction: 1.01 }), 'sensor.wiperFraction', 'atMost');
-    expectInputError(sensor({ kind: 'active', outV: 1, sourceOhm: 0 }), 'sensor.sourceOhm', 'above');
+    expectInputError(
+      sensor({ kind: 'active', outV: 1, sourceOhm: 0, deadClampDropV: null }),
+      'sensor.sourceOhm',
+      'above',
+    );
+    expectInputError(sensor({ kind: 'active', outV: 1, sourceOhm: 1, deadClampDropV: 0 }), 'sensor.deadClampDropV');
+    expectInputError(sensor({ kind: 'active', outV: 1, sourceOhm: 1 }), 'sensor.deadClampDropV', 'missing');
+    expectInputError(sensor({ ...pedal.sensor, deadSupplyOhm: -1 }), 'sensor.deadSupplyOhm', 'atLeast');
+    expectInputError(sensor({ ...pedal.sensor, deadSupplyOhm: undefined }), 'sensor.deadSupplyOhm', 'missing');
+    expectInputError(sensor(null as never), 'sensor', 'object');
+    const input = (over: object) => () => sharedSensor({ ...pedal, ...over });
+    expectInputError(input({ fedBy: undefined }), 'fedBy', 'missing');
+    expectInputError(input({ fedBy: 'third' }), 'fedBy', 'oneOf');
+    expectInputError(input({ second: null }), 'second', 'object');
+    expectInputError(input({ second: { ...listener, name: 'owner' } }), 'second.name', 'oneOf');
     expectInputError(sensor({ kind: 'open-collector-on', onV: -1, onOhm: 1 }), 'sensor.onV', 'atLeast');
     expectInputError(sensor({ kind: 'open-collector-off', leakA: -1 }), 'sensor.leakA', 'atLeast');
     expectInputError(sensor({ kind: 'current', currentA: 1, mostV: 0 }), 'sensor.mostV', 'above');

@@ -1,25 +1,38 @@
 import { InputError } from '../error/index.js';
 import { needEarthly, needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needBetween, needInput, needOneOf, needText } from '../error/guard.js';
+import { needBetween, needObject, needOneOf, needText } from '../error/guard.js';
 import { type CalibrationCell, needCells } from '../number/cells.js';
 
-/** A sensor as the wire sees it. */
+/** A sensor as the wire sees it, fed, and what its supply leaves of it when that is gone. */
 export type SharedSensorKind =
   /** A resistance to ground: thermistor, level sender. */
   | { readonly kind: 'resistor'; readonly resistanceOhm: number }
-  /** A potentiometer across a supply: its whole resistance, and where the wiper stands, 0 at ground. */
+  /**
+   * A potentiometer across a supply: its whole resistance, and where the wiper stands, 0 at ground. `deadSupplyOhm` is
+   * what lies from its supply wire to ground while the supply is off, at least 0: 0 for a rail that sits at ground,
+   * which joins both halves of the track there; null for one that is open, which leaves the lower half.
+   */
   | {
       readonly kind: 'potentiometer';
       readonly supplyV: number;
       readonly resistanceOhm: number;
       readonly wiperFraction: number;
+      readonly deadSupplyOhm: number | null;
     }
-  /** An output that drives volts through its own resistance, above 0. */
-  | { readonly kind: 'active'; readonly outV: number; readonly sourceOhm: number }
-  /** A transistor to ground: on, its volts and resistance; off, what leaks through it. */
+  /**
+   * An output that drives volts through its own resistance, above 0. Without its supply it is open up to
+   * `deadClampDropV`, above 0, where its protection conducts through the same resistance; null where none does.
+   */
+  | {
+      readonly kind: 'active';
+      readonly outV: number;
+      readonly sourceOhm: number;
+      readonly deadClampDropV: number | null;
+    }
+  /** A transistor to ground: on, its volts and resistance; off, what leaks through it. Without supply an on one opens. */
   | { readonly kind: 'open-collector-on'; readonly onV: number; readonly onOhm: number }
   | { readonly kind: 'open-collector-off'; readonly leakA: number }
-  /** A two-wire sensor that drives a current, as long as the wire stays below `mostV`. */
+  /** A two-wire sensor that drives a current, as long as the wire stays below `mostV`. Without supply it is open. */
   | { readonly kind: 'current'; readonly currentA: number; readonly mostV: number };
 
 /** One device that listens to the sensor. */
@@ -57,7 +70,7 @@ const KINDS = ['resistor', 'potentiometer', 'active', 'open-collector-on', 'open
 
 /** Checks a sensor. */
 export function needSensor(fn: string, sensor: SharedSensorKind): void {
-  needInput(fn, sensor);
+  needObject(fn, 'sensor', sensor, 'must be a sensor with its kind');
   needOneOf(fn, 'sensor.kind', sensor.kind, KINDS);
   switch (sensor.kind) {
     case 'resistor':
@@ -67,10 +80,12 @@ export function needSensor(fn: string, sensor: SharedSensorKind): void {
       needMoreThan(fn, 'sensor.supplyV', sensor.supplyV);
       needMoreThan(fn, 'sensor.resistanceOhm', sensor.resistanceOhm);
       needBetween(fn, 'sensor.wiperFraction', sensor.wiperFraction, 0, 1);
+      if (sensor.deadSupplyOhm !== null) needNoLessThan(fn, 'sensor.deadSupplyOhm', sensor.deadSupplyOhm);
       return;
     case 'active':
       needEarthly(fn, 'sensor.outV', sensor.outV);
       needMoreThan(fn, 'sensor.sourceOhm', sensor.sourceOhm);
+      if (sensor.deadClampDropV !== null) needMoreThan(fn, 'sensor.deadClampDropV', sensor.deadClampDropV);
       return;
     case 'open-collector-on':
       needNoLessThan(fn, 'sensor.onV', sensor.onV);
@@ -88,7 +103,7 @@ export function needSensor(fn: string, sensor: SharedSensorKind): void {
 
 /** Checks a device. */
 export function needDevice(fn: string, field: string, device: SharedDevice): void {
-  needInput(fn, device);
+  needObject(fn, field, device, 'must be a device with its resistances');
   const { seriesOhm, pullUpOhm, pullDownOhm, railV, clampDropV, cells } = device;
   needText(fn, `${field}.name`, device.name);
   needNoLessThan(fn, `${field}.seriesOhm`, seriesOhm);
@@ -128,6 +143,32 @@ function nortonOf(sensor: SharedSensorKind): Norton {
   }
 }
 
+/** The sensor without its supply: what it still joins to ground, and a diode to its dead rail as a pin of its own. */
+function deadOf(sensor: SharedSensorKind): readonly [Norton, SharedDevice | null] {
+  const open = { currentA: 0, conductanceS: 0 };
+  switch (sensor.kind) {
+    case 'resistor':
+    case 'open-collector-off':
+      return [nortonOf(sensor), null];
+    case 'potentiometer': {
+      const { resistanceOhm, wiperFraction, deadSupplyOhm } = sensor;
+      const low = 1 / Math.max(resistanceOhm * wiperFraction, CONTACT_OHM);
+      if (deadSupplyOhm === null) return [{ ...open, conductanceS: low }, null];
+      const high = 1 / Math.max(resistanceOhm * (1 - wiperFraction) + deadSupplyOhm, CONTACT_OHM);
+      return [{ ...open, conductanceS: low + high }, null];
+    }
+    case 'active': {
+      const { sourceOhm, deadClampDropV } = sensor;
+      if (deadClampDropV === null) return [open, null];
+      const seriesOhm = Math.max(sourceOhm, CONTACT_OHM);
+      const bare = { name: '', pullUpOhm: null, pullDownOhm: null, railV: 0 };
+      return [open, { ...bare, seriesOhm, clampDropV: deadClampDropV }];
+    }
+    default:
+      return [open, null];
+  }
+}
+
 /** A device's pin as volts behind a conductance, and where its protection holds it. */
 function pinOf(device: SharedDevice, powered: boolean): { s: number; a: number; clampV: number } {
   const railV = powered ? device.railV : 0;
@@ -143,20 +184,22 @@ export interface NodeState {
 }
 
 /**
- * Volts of the wire with these devices on it. Each protection diode either conducts or does not; the one choice that
+ * Volts of the wire with these devices on it, the sensor fed or not. Each protection diode either conducts or does not; the one choice that
  * agrees with itself is the answer, since every branch draws more as the wire rises.
  */
 export function solveNode(
   sensor: SharedSensorKind,
   devices: readonly SharedDevice[],
   powered: readonly boolean[],
+  fed: boolean,
 ): NodeState {
-  const free = solveWith(nortonOf(sensor), devices, powered);
+  const [norton, diode] = fed ? [nortonOf(sensor), null] : deadOf(sensor);
+  const free = solveWith(norton, diode === null ? devices : [...devices, diode], powered);
   if (sensor.kind === 'open-collector-off' && free.nodeV !== null && free.nodeV < 0) {
     // What leaks goes to ground, and draws nothing below it.
     return solveWith({ currentA: 0, conductanceS: 1 / CONTACT_OHM }, devices, powered);
   }
-  if (sensor.kind !== 'current' || (free.nodeV !== null && free.nodeV <= sensor.mostV)) return free;
+  if (!fed || sensor.kind !== 'current' || (free.nodeV !== null && free.nodeV <= sensor.mostV)) return free;
   // The sensor has run out of volts: the wire stands where it can still drive it.
   const held: Norton = { currentA: sensor.mostV / CONTACT_OHM, conductanceS: 1 / CONTACT_OHM };
   return solveWith(held, devices, powered);
@@ -181,7 +224,11 @@ function solveWith(sensor: Norton, devices: readonly SharedDevice[], powered: re
         a += pin.a * through;
       }
     });
-    if (!(s > 0)) continue;
+    if (!(s > 0)) {
+      // Nothing holds the wire, and nothing lifts it to a diode.
+      if (choice === 0 && a <= 0) break;
+      continue;
+    }
     const nodeV = a / s;
     let wrong = 0;
     const found = pins.map((pin, d): NodeDevice => {

@@ -1,11 +1,17 @@
 import { type Check, makeCheck, tightestCheck } from '../check/index.js';
 import { needMoreThan } from '../error/bounded.js';
-import { needInput } from '../error/guard.js';
+import { InputError } from '../error/index.js';
+import { needInput, needOneOf } from '../error/guard.js';
 import { clamped } from '../number/cells.js';
 import { needDevice, needSensor, type SharedDevice, type SharedSensorKind, solveNode } from './shared-node.js';
 
 export interface SharedSensorInput {
   readonly sensor: SharedSensorKind;
+  /**
+   * Whose power feeds the sensor: when that device is off, so is the sensor. `own` for a supply that is always there,
+   * and for a sensor that needs none.
+   */
+  readonly fedBy: 'first' | 'second' | 'own';
   /** The device that the sensor was meant for, and the one that listens as well. */
   readonly first: SharedDevice;
   readonly second: SharedDevice;
@@ -31,6 +37,8 @@ export interface SharedReading {
 
 export interface SharedState {
   readonly powered: 'both' | 'first' | 'second';
+  /** Whether the sensor has its supply. */
+  readonly sensorFed: boolean;
   /** Volts of the wire; null where nothing holds it. */
   readonly nodeV: number | null;
   readonly first: SharedReading;
@@ -39,14 +47,14 @@ export interface SharedState {
 
 /** One way to mend it, and the worst error of the first device with it. */
 export interface SharedCure {
-  readonly code: 'no-second-pulls' | 'ten-times-series' | 'buffer' | 'one-switch';
+  readonly code: 'no-second-pulls' | 'ten-times-series' | 'buffer' | 'one-switch' | 'feed-from-first';
   readonly words: string;
   /** Null where nothing then holds the wire. */
   readonly firstErrorV: number | null;
 }
 
 export interface SharedSensorResult {
-  /** Volts at the pin of each device with it alone on the sensor, powered: what its table was made for. */
+  /** Volts at the pin of each device with it alone on the sensor, both powered: what its table was made for. */
   readonly firstAloneV: number | null;
   readonly secondAloneV: number | null;
   readonly firstAloneValue: number | null;
@@ -63,32 +71,38 @@ export interface SharedSensorResult {
  *
  * Each brings its pull-up, pull-down and protection diode. A device without power is not gone: its rail is near ground,
  * its pull-up pulls down, and its diode drains the wire into it. A table made for one device alone is then false, and
- * changes with a key. What the resistors at both pins are must be known or measured. The sensor keeps its own supply in
- * every state: where the device without power is what feeds it, it gives nothing, and that state does not hold.
+ * changes with a key. What the resistors at both pins are must be known or measured. Where the device without power
+ * feeds the sensor, that is dead too, and the other reads what is left: a track on a dead rail, an open output.
  *
  * $$V = \frac{\dfrac{E}{R_s} + \sum_d \dfrac{E_d}{R_d}}{\dfrac{1}{R_s} + \sum_d \dfrac{1}{R_d}}$$
  *
  * with each device as $E_d$ behind $R_d$: its pulls, or its diode where that conducts.
  *
- * @param input sensor, both devices, what may be moved
- * @returns each device alone, three states with volts, readings and currents, cures, checks
- * @throws InputError when a field is missing or out of range, or a diode has no resistance before it
+ * @param input sensor, who feeds it, both devices, what may be moved
+ * @returns each device alone with the sensor fed, three states with volts, readings and currents, cures, checks
+ * @throws InputError when a field is missing or out of range, or a diode has no resistance before it,
+ * or both devices have one name
  * @source circuit-theory (Millman's theorem; a diode as a fixed drop)
- * @example sharedSensor({ sensor: { kind: 'potentiometer', supplyV: 5, resistanceOhm: 2000, wiperFraction: 0.8 }, first: { name: 'owner', seriesOhm: 0, pullUpOhm: null, pullDownOhm: 100000, railV: 5, clampDropV: null }, second: { name: 'listener', seriesOhm: 2200, pullUpOhm: null, pullDownOhm: 10000, railV: 5, clampDropV: 0.6 }, allowedErrorV: 0.02 }).states[1].nodeV //=> 3.5583
+ * @example sharedSensor({ sensor: { kind: 'potentiometer', supplyV: 5, resistanceOhm: 2000, wiperFraction: 0.8, deadSupplyOhm: 0 }, fedBy: 'first', first: { name: 'owner', seriesOhm: 0, pullUpOhm: null, pullDownOhm: 100000, railV: 5, clampDropV: null }, second: { name: 'listener', seriesOhm: 2200, pullUpOhm: null, pullDownOhm: 10000, railV: 5, clampDropV: 0.6 }, allowedErrorV: 0.02 }).states[1].nodeV //=> 3.5583
  */
 export function sharedSensor(input: SharedSensorInput): SharedSensorResult {
   const fn = 'sharedSensor';
   needInput(fn, input);
-  const { sensor, first, second, allowedErrorV } = input;
+  const { sensor, fedBy, first, second, allowedErrorV } = input;
   needSensor(fn, sensor);
+  needOneOf(fn, 'fedBy', fedBy, ['first', 'second', 'own']);
   needDevice(fn, 'first', first);
   needDevice(fn, 'second', second);
+  if (first.name === second.name) {
+    throw new InputError(fn, 'second.name', 'oneOf', second.name, 'must not be that of the first device');
+  }
   needMoreThan(fn, 'allowedErrorV', allowedErrorV);
   const firstAloneV = aloneOf(sensor, first);
   const secondAloneV = aloneOf(sensor, second);
   const states = (['both', 'first', 'second'] as const).map((powered): SharedState => {
     const on = [powered !== 'second', powered !== 'first'] as const;
-    const { nodeV, devices } = solveNode(sensor, [first, second], on);
+    const sensorFed = fedIn(fedBy, on);
+    const { nodeV, devices } = solveNode(sensor, [first, second], on, sensorFed);
     const reading = (d: 0 | 1, device: SharedDevice, aloneV: number | null): SharedReading => {
       const found = devices[d];
       const pinV = found?.pinV ?? null;
@@ -106,7 +120,13 @@ export function sharedSensor(input: SharedSensorInput): SharedSensorResult {
         clampA: found?.clampA ?? null,
       };
     };
-    return { powered, nodeV, first: reading(0, first, firstAloneV), second: reading(1, second, secondAloneV) };
+    return {
+      powered,
+      sensorFed,
+      nodeV,
+      first: reading(0, first, firstAloneV),
+      second: reading(1, second, secondAloneV),
+    };
   });
   const checks = checksOf(states, allowedErrorV);
   return {
@@ -121,8 +141,12 @@ export function sharedSensor(input: SharedSensorInput): SharedSensorResult {
   };
 }
 
+/** Whether the sensor has its supply with these devices on. */
+const fedIn = (fedBy: SharedSensorInput['fedBy'], [first, second]: readonly [boolean, boolean]): boolean =>
+  fedBy === 'own' || (fedBy === 'first' ? first : second);
+
 function aloneOf(sensor: SharedSensorKind, device: SharedDevice): number | null {
-  return solveNode(sensor, [device], [true]).devices[0]?.pinV ?? null;
+  return solveNode(sensor, [device], [true], true).devices[0]?.pinV ?? null;
 }
 
 function shownBy({ cells }: SharedDevice, pinV: number | null): number | null {
@@ -134,7 +158,8 @@ function checksOf(states: readonly SharedState[], allowedErrorV: number): readon
     [state.first, state.second]
       .filter(({ powered }) => powered)
       .map(({ name, errorV }) => {
-        const other = state.powered === 'both' ? 'both powered' : 'the other without power';
+        const dead = state.sensorFed ? 'the other without power' : 'the other and the sensor without power';
+        const other = state.powered === 'both' ? 'both powered' : dead;
         return makeCheck({
           name: `error of ${name}, ${other}`,
           value: errorV === null ? null : Math.abs(errorV),
@@ -154,10 +179,14 @@ const BUFFER_OHM = 1e7;
 
 function curesOf(input: SharedSensorInput, aloneV: number | null): readonly SharedCure[] {
   const { sensor, first, second } = input;
-  const worst = (other: SharedDevice, states: readonly (readonly [boolean, boolean])[]): number | null => {
+  const worst = (
+    other: SharedDevice,
+    states: readonly (readonly [boolean, boolean])[],
+    fedBy = input.fedBy,
+  ): number | null => {
     let most: number | null = 0;
     for (const on of states) {
-      const pinV = solveNode(sensor, [first, other], on).devices[0]?.pinV;
+      const pinV = solveNode(sensor, [first, other], on, fedIn(fedBy, on)).devices[0]?.pinV;
       if (pinV === undefined || aloneV === null || most === null) most = null;
       else most = Math.max(most, Math.abs(pinV - aloneV));
     }
@@ -189,5 +218,14 @@ function curesOf(input: SharedSensorInput, aloneV: number | null): readonly Shar
       words: 'both on one switch, so that none is ever without power alone',
       firstErrorV: worst(second, [[true, true]]),
     },
+    ...(input.fedBy === 'second'
+      ? [
+          {
+            code: 'feed-from-first',
+            words: `feed the sensor from ${first.name}, not from ${name}`,
+            firstErrorV: worst(second, either, 'first'),
+          } as const,
+        ]
+      : []),
   ];
 }

@@ -60,6 +60,8 @@ function deviceFields(
   ];
 }
 
+const orNull = (value: unknown): number | null => (value as number | undefined) ?? null;
+
 function sensorOf(uses: Uses): SharedSensorKind {
   const supplyV = uses['supplyV'] as number;
   const resistanceOhm = uses['sensorOhm'] as number;
@@ -67,20 +69,31 @@ function sensorOf(uses: Uses): SharedSensorKind {
     case 'resistor':
       return { kind: 'resistor', resistanceOhm };
     case 'active':
-      return { kind: 'active', outV: supplyV, sourceOhm: resistanceOhm };
+      return {
+        kind: 'active',
+        outV: supplyV,
+        sourceOhm: resistanceOhm,
+        deadClampDropV: orNull(uses['deadClampDropV']),
+      };
     case 'open-collector-on':
       return { kind: 'open-collector-on', onV: 0, onOhm: resistanceOhm };
     case 'open-collector-off':
-      return { kind: 'open-collector-off', leakA: uses['sensorA'] as number };
+      return { kind: 'open-collector-off', leakA: uses['leakA'] as number };
     case 'current':
       return { kind: 'current', currentA: uses['sensorA'] as number, mostV: supplyV };
     default:
-      return { kind: 'potentiometer', supplyV, resistanceOhm, wiperFraction: uses['wiperFraction'] as number };
+      return {
+        kind: 'potentiometer',
+        supplyV,
+        resistanceOhm,
+        wiperFraction: uses['wiperFraction'] as number,
+        deadSupplyOhm: orNull(uses['deadSupplyOhm']),
+      };
   }
 }
 
 function deviceOf(who: 'first' | 'second', uses: Uses): SharedDevice {
-  const number = (name: string): number | null => (uses[`${who}${name}`] as number | undefined) ?? null;
+  const number = (name: string): number | null => orNull(uses[`${who}${name}`]);
   const text = String(uses[`${who}Cells`] ?? '').trim();
   const device: SharedDevice = {
     name: uses[`${who}Name`] as string,
@@ -116,6 +129,18 @@ export const sharedSensorCard = defineCard({
       example: 'potentiometer',
     },
     {
+      kind: 'choice',
+      name: 'fedBy',
+      label: 'The sensor is fed by',
+      choices: [
+        { value: 'first', label: 'the first device' },
+        { value: 'second', label: 'the second device' },
+        { value: 'own', label: 'a supply that is always there, or it needs none' },
+      ],
+      example: 'first',
+      help: 'Without power, that device takes the sensor with it.',
+    },
+    {
       kind: 'number',
       name: 'supplyV',
       above: 0,
@@ -131,7 +156,23 @@ export const sharedSensorCard = defineCard({
       label: 'Its current',
       example: 0.004,
       unit: 'mA',
-      help: 'Of a two-wire sensor, or what leaks through a transistor that is off.',
+      help: 'Of a two-wire sensor.',
+    },
+    { kind: 'number', name: 'leakA', example: 1e-6, unit: 'µA', help: 'Through a transistor that is off.' },
+    {
+      kind: 'number',
+      name: 'deadSupplyOhm',
+      min: 0,
+      optional: true,
+      example: 0,
+      help: 'Of a potentiometer. 0 for a rail that sits at ground; empty for one that is open then.',
+    },
+    {
+      kind: 'number',
+      name: 'deadClampDropV',
+      optional: true,
+      example: null,
+      help: 'Of an output that drives volts. Empty for one that is open without its supply.',
     },
     ...deviceFields(
       'first',
@@ -182,12 +223,19 @@ export const sharedSensorCard = defineCard({
       how: 'the same, its rail at ground',
       source: 'circuit-theory',
     },
+    {
+      result: 'secondNodeV',
+      text: 'The wire with the first without power',
+      how: 'the same, and the sensor without its supply where the first feeds it',
+      source: 'circuit-theory',
+    },
   ],
   sources: ['circuit-theory'],
   cautions: ['local-code', 'prove-slowly'],
   run: sharedSensor,
   input: (uses): SharedSensorInput => ({
     sensor: sensorOf(uses),
+    fedBy: uses['fedBy'] as SharedSensorInput['fedBy'],
     first: deviceOf('first', uses),
     second: deviceOf('second', uses),
     allowedErrorV: uses['allowedErrorV'] as number,
