@@ -44,8 +44,8 @@ describe('published', () => {
   transcribed('levels', levels, () => expect([canLevels.driveLeastV, canLevels.receiveV]).toEqual([1.5, 0.9]));
 });
 
-/** The same line as a dense system of node equations: 1 A into the meter's place. */
-function dense(plugs: readonly CanPlug[], resistanceOhmPerM: number, at: number): number | null {
+/** The same line as a dense system of node equations: volts at every plug with 1 A into the meter's place. */
+function dense(plugs: readonly CanPlug[], resistanceOhmPerM: number, at: number): Float64Array | null {
   const n = plugs.length;
   const matrix = new Float64Array(n * n);
   const add = (i: number, j: number, g: number): void => {
@@ -64,7 +64,7 @@ function dense(plugs: readonly CanPlug[], resistanceOhmPerM: number, at: number)
   const side = new Float64Array(n);
   side[at] = 1;
   const solved = solveLinear({ matrix, sides: [side] });
-  return solved === null ? null : solved[0]![at]!;
+  return solved === null ? null : solved[0]!;
 }
 
 describe('independent', () => {
@@ -83,7 +83,16 @@ describe('independent', () => {
           });
           if (!plugs.some((p) => p.terminatorOhm !== null || p.inputOhm !== null)) return;
           const found = canResistance({ ...base, plugs, resistanceOhmPerM: r, measureAt: 'p0' });
-          found.atPlugs.forEach(({ readingOhm }, i) => expectWithin(readingOhm!, dense(plugs, r, i)!, 1e-9));
+          let least = 1;
+          found.atPlugs.forEach(({ readingOhm }, i) => {
+            const volts = dense(plugs, r, i)!;
+            expectWithin(readingOhm!, volts[i]!, 1e-9);
+            // What the others see of a driver there.
+            volts.forEach((v) => {
+              least = Math.min(least, v / volts[i]!);
+            });
+          });
+          expectWithin(found.farFraction, least, 1e-9);
         },
       ),
     );
@@ -120,6 +129,14 @@ describe('edges', () => {
   it('three terminators are too much for a driver', () => {
     const plugs = [...base.plugs, plug('display', 3, 120)];
     expect(canResistance({ ...base, plugs }).decidedBy).toBe('load of a driver, least');
+  });
+  it('a thousand plugs are read and pulled in a moment, and more are refused', () => {
+    const list = (count: number) =>
+      Array.from({ length: count }, (_, i) => plug(`p${i}`, i / 10, i % 999 === 0 ? 120 : null));
+    const found = canResistance({ ...base, plugs: list(1000), measureAt: 'p0' });
+    expect(found.readingOhm).toBe(60);
+    expect(found.pulled.filter(({ readingOhm }) => readingOhm === 120)).toHaveLength(2);
+    expectInputError(() => canResistance({ ...base, plugs: list(1001), measureAt: 'p0' }), 'plugs', 'range');
   });
   it('refuses nonsense by its place', () => {
     const bad = (change: Partial<CanPlug>) => () =>

@@ -316,6 +316,11 @@ describe('edges', () => {
       () => canResponseTimes({ ...base, faults: { faultCount: 1, rule: null as unknown as typeof canError29 } }),
       'faults.rule',
     );
+    expectInputError(
+      () => canResponseTimes({ ...base, faults: { faultCount: 1, rule: {} as unknown as typeof canError29 } }),
+      'faults.rule.errorBits',
+      'missing',
+    );
     expectInputError(() => canResponseTimes({ ...base, faults: undefined as unknown as null }), 'faults');
   });
 });

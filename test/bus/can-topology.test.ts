@@ -203,5 +203,10 @@ describe('edges', () => {
     );
     expectInputError(() => canTopology({ ...base, rule: canEdgeTenth }), 'edgeS');
     expectInputError(() => canTopology({ ...base, rule: null as never }), 'rule');
+    expectInputError(() => canTopology({ ...base, rule: {} as never }), 'rule.kind', 'missing');
+    expectInputError(() => canTopology({ ...base, rule: { kind: 'lengths' } as never }), 'rule.rows', 'missing');
+    const edge = { kind: 'edge', edgeShare: NaN } as never;
+    const asked = { edgeS: 40e-9, waveSpeedFraction: 0.66 };
+    expectInputError(() => canTopology({ ...base, ...asked, rule: edge }), 'rule.edgeShare', 'finite');
   });
 });

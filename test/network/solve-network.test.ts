@@ -708,6 +708,8 @@ describe('edges', () => {
     };
     bad({ reference: undefined }, 'reference', 'missing');
     bad({ reference: '' }, 'reference', 'text');
+    bad({ settle: 3 }, 'settle', 'object');
+    bad({ settle: null }, 'settle', 'object');
     bad({ branches: undefined }, 'branches', 'missing');
     bad({ sources: 7 }, 'sources', 'list');
     for (const list of ['branches', 'sources', 'loads', 'diodes', 'switches']) {

@@ -79,5 +79,7 @@ describe('edges', () => {
     expect(batteryLoadTest({ rule: loadTest190A, batteryTempC: 20 }).testA).toBe(190);
     const none = { rule: loadTestToMinus18, batteryTempC: 20 };
     expectInputError(() => batteryLoadTest(none), 'ratedA', 'missing');
+    const rule = { ...loadTestToMinus18, loadFraction: null };
+    expectInputError(() => batteryLoadTest({ ...none, ratedA: 600, rule }), 'rule.loadFraction', 'missing');
   });
 });

@@ -249,6 +249,13 @@ describe('edges', () => {
         energyBudget({ ...base, ...change });
     for (const value of [undefined, null, 3, []])
       expectInputError(() => energyBudget(value as never), 'input', 'object');
+    // A name that every object knows is a name like any other.
+    const odd = energyBudget({
+      ...base,
+      states: [{ ...idle, name: 'constructor' }],
+      loads: [{ ...first!, dutyByState: {} }],
+    });
+    expect(odd.states[0]!.meanA).toBe(0);
     for (const field of ['curveV', 'pulleyRatio', 'mostRotorRpm'] as const)
       for (const value of [NaN, Infinity, 0, -1, 'a'])
         expectInputError(bad({ alternator: { ...alternator, [field]: value } }), `alternator.${field}`);

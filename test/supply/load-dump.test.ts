@@ -234,6 +234,7 @@ describe('edges', () => {
     expectInputError(bad({ pulse: { ...alternator, kind: 'odd' } }), 'pulse.kind', 'oneOf');
     expectInputError(bad({ pulse: { ...alternator, table: undefined } }), 'pulse.table', 'missing');
     expectInputError(bad({ pulse: { ...alternator, table: {} } }), 'pulse.table', 'object');
+    expectInputError(bad({ pulse: { ...alternator, table: { openPeaksV: [79, 101] } } }), 'pulse.table', 'object');
     expectInputError(bad({ pulse: { ...alternator, ratedA: 0 } }), 'pulse.ratedA', 'above');
     expectInputError(bad({ pulse: { ...alternator, rotorRpm: 30_001 } }), 'pulse.rotorRpm', 'atMost');
     expectInputError(bad({ pulse: { ...alternator, suppression: 'some' } }), 'pulse.suppression', 'oneOf');

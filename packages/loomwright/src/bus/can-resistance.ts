@@ -3,7 +3,7 @@ import { InputError } from '../error/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
 import { needInput, needList, needText } from '../error/guard.js';
 import type { CanLevels, CanLoadWindow } from '../table/index.js';
-import { type LinePoint, readingOhm, sharesFrom } from './line.js';
+import { leastShare, type LinePoint, readingOhm, readingsOhm } from './line.js';
 
 /** A plug on the line. */
 export interface CanPlug {
@@ -80,12 +80,12 @@ export function canResistance(input: CanResistanceInput): CanResistanceResult {
     }));
   const whole = points(null);
   const meter = plugs.findIndex(({ name }) => name === measureAt);
-  const at = (list: readonly LinePoint[], i: number): number | null => readingOhm(list, i, resistanceOhmPerM);
-  const farFraction = Math.min(...plugs.flatMap((_, i) => sharesFrom(whole, i, resistanceOhmPerM)));
+  const readings = readingsOhm(whole, resistanceOhmPerM);
+  const farFraction = leastShare(whole, resistanceOhmPerM);
   const result = {
-    readingOhm: at(whole, meter),
-    atPlugs: plugs.map(({ name }, i) => ({ name, readingOhm: at(whole, i) })),
-    pulled: plugs.map(({ name }) => ({ name, readingOhm: at(points(name), meter) })),
+    readingOhm: readings[meter] as number | null,
+    atPlugs: plugs.map(({ name }, i) => ({ name, readingOhm: readings[i] as number | null })),
+    pulled: plugs.map(({ name }) => ({ name, readingOhm: readingOhm(points(name), meter, resistanceOhmPerM) })),
     terminatorCount: plugs.filter(({ terminatorOhm }) => terminatorOhm !== null).length,
     farFraction,
     farV: farFraction * levels.driveLeastV,
@@ -93,6 +93,9 @@ export function canResistance(input: CanResistanceInput): CanResistanceResult {
   const checks = checksOf(plugs, result, levels, load);
   return { ...result, checks, decidedBy: tightestCheck(checks)?.name ?? '' };
 }
+
+/** Most plugs that a call takes: each is pulled in turn. */
+const MOST_PLUGS = 1000;
 
 const inverse = (ohm: number | null): number => (ohm === null ? 0 : 1 / ohm);
 
@@ -146,6 +149,9 @@ function guard(input: CanResistanceInput): void {
   const fn = 'canResistance';
   needInput(fn, input);
   needList(fn, 'plugs', input.plugs, 1);
+  if (input.plugs.length > MOST_PLUGS) {
+    throw new InputError(fn, 'plugs', 'range', input.plugs.length, `must have at most ${MOST_PLUGS} entries`);
+  }
   const names = new Set<string>();
   input.plugs.forEach((plug, i) => {
     const at = `plugs[${i}]`;

@@ -150,6 +150,8 @@ function guard(input: CanResponseTimesInput): void {
   if (typeof rule !== 'object' || rule === null) {
     throw new InputError(fn, 'faults.rule', 'missing', rule, 'must be a rule such as canError29');
   }
+  needNoLessThan(fn, 'faults.rule.errorBits', rule.errorBits);
+  needOneOf(fn, 'faults.rule.resendInterframe', rule.resendInterframe, ['counted', 'left-out']);
 }
 
 /** What each level may find on the line, in bits. */

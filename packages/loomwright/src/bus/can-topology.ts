@@ -1,7 +1,7 @@
 import { type Check, makeCheck, tightestCheck } from '../check/index.js';
 import { InputError } from '../error/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needBetween, needInput, needList, needText } from '../error/guard.js';
+import { needBetween, needInput, needList, needOneOf, needText } from '../error/guard.js';
 import type { CanLineRule } from '../table/index.js';
 
 /** A stub: from the trunk to a unit. */
@@ -78,7 +78,7 @@ export function canTopology(input: CanTopologyInput): CanTopologyResult {
   guard(input);
   const { trunkM, terminatorPlacesM, stubs, rule } = input;
   const limits = limitsOf(input);
-  const longestStubM = Math.max(0, ...stubs.map(({ lengthM }) => lengthM));
+  const longestStubM = stubs.reduce((most, { lengthM }) => Math.max(most, lengthM), 0);
   const stubSumM = stubs.reduce((sum, { lengthM }) => sum + lengthM, 0);
   const ends = [0, trunkM].map((end) => terminatorPlacesM.filter((place) => Math.abs(place - end) <= JOINT_M).length);
   const endsTerminated =
@@ -173,10 +173,15 @@ function guard(input: CanTopologyInput): void {
     needBetween(fn, `${at}.positionM`, stub.positionM, 0, trunkM);
     needNoLessThan(fn, `${at}.lengthM`, stub.lengthM);
   });
-  if (typeof rule !== 'object' || rule === null) {
-    throw new InputError(fn, 'rule', 'missing', rule, 'must be a rule such as canLengthsC or canEdgeTenth');
-  }
+  const must = 'must be a rule such as canLengthsC or canEdgeTenth';
+  if (typeof rule !== 'object' || rule === null) throw new InputError(fn, 'rule', 'missing', rule, must);
+  needOneOf(fn, 'rule.kind', rule.kind, ['lengths', 'edge']);
+  if (rule.kind === 'lengths') needList(fn, 'rule.rows', rule.rows, 1);
   const asked = rule.kind === 'edge';
+  if (asked) {
+    needMoreThan(fn, 'rule.edgeShare', rule.edgeShare);
+    needMoreThan(fn, 'rule.delayFactor', rule.delayFactor);
+  }
   const { edgeS, waveSpeedFraction } = input;
   if (asked || edgeS !== null) needMoreThan(fn, 'edgeS', edgeS as number);
   if (!asked && waveSpeedFraction === null) return;

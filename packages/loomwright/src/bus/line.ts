@@ -14,44 +14,51 @@ function wireOhm(a: LinePoint, b: LinePoint, resistanceOhmPerM: number): number 
   return 2 * resistanceOhmPerM * Math.abs(b.positionM - a.positionM);
 }
 
-/** Conductance seen into one side of a point, by steps from the far end; 0 where nothing is there. */
-function sideS(points: readonly LinePoint[], at: number, step: 1 | -1, resistanceOhmPerM: number): number {
-  let end = at;
-  while (points[end + step] !== undefined) {
-    end += step;
-    if ((points[end] as LinePoint).cut) break;
+/**
+ * Conductance seen from each point into the side that lies the given step away; 0 where nothing is there. A plug that
+ * has been pulled shows nothing of what lies beyond it.
+ */
+function sidesS(points: readonly LinePoint[], step: 1 | -1, resistanceOhmPerM: number): readonly number[] {
+  const sides = points.map(() => 0);
+  for (let i = step === 1 ? points.length - 2 : 1; points[i] !== undefined; i -= step) {
+    const next = points[i + step] as LinePoint;
+    const sumS = next.acrossS + (next.cut ? 0 : (sides[i + step] as number));
+    sides[i] = sumS === 0 ? 0 : 1 / (1 / sumS + wireOhm(points[i] as LinePoint, next, resistanceOhmPerM));
   }
-  let seenS = 0;
-  for (let i = end; i !== at; i -= step) {
-    const here = points[i] as LinePoint;
-    const next = points[i - step] as LinePoint;
-    const sumS = seenS + here.acrossS;
-    seenS = sumS === 0 ? 0 : 1 / (1 / sumS + wireOhm(here, next, resistanceOhmPerM));
-  }
-  return seenS;
+  return sides;
 }
 
 /** Ohms across the two wires at a point, or null where the line is open. */
 export function readingOhm(points: readonly LinePoint[], at: number, resistanceOhmPerM: number): number | null {
-  const sumS =
-    (points[at] as LinePoint).acrossS +
-    sideS(points, at, 1, resistanceOhmPerM) +
-    sideS(points, at, -1, resistanceOhmPerM);
-  return sumS === 0 ? null : 1 / sumS;
+  return readingsOhm(points, resistanceOhmPerM)[at] as number | null;
 }
 
-/** Share of a driver's volts that is left at each point; the driver stands at `from`. */
-export function sharesFrom(points: readonly LinePoint[], from: number, resistanceOhmPerM: number): readonly number[] {
-  const shares = points.map(() => 0);
-  shares[from] = 1;
+/** The same at every point. */
+export function readingsOhm(points: readonly LinePoint[], resistanceOhmPerM: number): readonly (number | null)[] {
+  const after = sidesS(points, 1, resistanceOhmPerM);
+  const before = sidesS(points, -1, resistanceOhmPerM);
+  return points.map(({ acrossS }, i) => {
+    const sumS = acrossS + (after[i] as number) + (before[i] as number);
+    return sumS === 0 ? null : 1 / sumS;
+  });
+}
+
+/**
+ * Least share of a driver's volts that is left anywhere, wherever on a whole line the driver stands. On the way from
+ * it volts only fall, so it is left at an end.
+ */
+export function leastShare(points: readonly LinePoint[], resistanceOhmPerM: number): number {
+  let least = 1;
   for (const step of [1, -1] as const) {
-    for (let i = from; points[i + step] !== undefined; i += step) {
-      const here = points[i + step] as LinePoint;
-      const beyondS = here.acrossS + (here.cut ? 0 : sideS(points, i + step, step, resistanceOhmPerM));
-      const ohm = wireOhm(points[i] as LinePoint, here, resistanceOhmPerM);
-      shares[i + step] = (shares[i] as number) / (1 + ohm * beyondS);
-      if (here.cut) break;
+    const sides = sidesS(points, step, resistanceOhmPerM);
+    // From each point to the end that lies this way: what is left at the next, times what is left from there on.
+    let left = 1;
+    for (let i = step === 1 ? points.length - 2 : 1; points[i] !== undefined; i -= step) {
+      const next = points[i + step] as LinePoint;
+      const beyondS = next.acrossS + (sides[i + step] as number);
+      left /= 1 + wireOhm(points[i] as LinePoint, next, resistanceOhmPerM) * beyondS;
+      least = Math.min(least, left);
     }
   }
-  return shares;
+  return least;
 }

@@ -51,6 +51,8 @@ export function batteryLoadTest(input: BatteryLoadTestInput): BatteryLoadTestRes
   const { rule, ratedA, batteryTempC, readingV } = input;
   needRule(fn, rule);
   const { loadFraction, loadA, testS, rows, source, status } = rule;
+  if (loadA === null) needMoreThan(fn, 'rule.loadFraction', loadFraction as number);
+  else needMoreThan(fn, 'rule.loadA', loadA);
   if (ratedA !== undefined || loadA === null) needMoreThan(fn, 'ratedA', ratedA as number);
   const [coldest] = rows.at(-1) as readonly [number, number];
   needBetween(
@@ -79,7 +81,7 @@ export function batteryLoadTest(input: BatteryLoadTestInput): BatteryLoadTestRes
           }),
         ];
   return {
-    testA: loadA ?? (loadFraction ?? 0) * (ratedA as number),
+    testA: loadA ?? (loadFraction as number) * (ratedA as number),
     testS,
     leastV,
     rowTempC,

@@ -147,7 +147,7 @@ type LoadInState = Omit<SolvedBudgetLoad, 'kept'>;
 
 function inState(load: BudgetLoad, state: string, curveV: number): LoadInState {
   const currentA = load.currentA ?? (load.powerW as number) / curveV;
-  const dutyFraction = load.dutyByState[state] ?? 0;
+  const dutyFraction = Object.hasOwn(load.dutyByState, state) ? (load.dutyByState[state] as number) : 0;
   return { name: load.name, currentA, dutyFraction, meanA: currentA * dutyFraction };
 }
 

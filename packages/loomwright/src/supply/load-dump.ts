@@ -200,7 +200,7 @@ function pulseOf(fn: string, pulse: DumpPulse): Pulse {
     return { ...pulse, ownV: null, inRange: null };
   }
   const { table, ratedA, rotorRpm, suppression, durationS } = pulse;
-  if (!Array.isArray(table?.openPeaksV)) {
+  if (table?.openPeaksV?.length !== 2 || table.sourcesOhm?.length !== 2) {
     const rule = table === undefined ? 'missing' : 'object';
     throw new InputError(
       fn,
