@@ -54,7 +54,7 @@ describe('published', () => {
       });
     });
   }
-  const hand = page('by hand');
+  const hand = { ...page('by hand from the rows'), status: 'derived' } as const;
   computed('105 and 5 Ω lie 5 Ω off 110 and 3: 5/107', hand, () => {
     const found = matchSenderRange(base);
     expect([found.rangeEmptyOhm, found.rangeFullOhm]).toEqual([110, 3]);

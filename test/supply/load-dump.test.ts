@@ -51,11 +51,10 @@ describe('published', () => {
   computed('24 V at 8 Ω: 202 V', range, () =>
     expectPrinted(of({ table: loadDump24V, rotorRpm: 192_000 / 7 }).openPeakV, '202'),
   );
-  const own: Citation = { ...range, place: 'test B' };
-  computed('12 V, suppressed in the alternator: 35 V', own, () =>
-    expectPrinted(of({ suppression: 'central' }).peakV, '35'),
-  );
-  computed('24 V: 58 V', own, () => expectPrinted(of({ suppression: 'central', table: loadDump24V }).peakV, '58'));
+  it('suppressed in the alternator the table’s volts of test B hold: 35 and 58 V', () => {
+    expectPrinted(of({ suppression: 'central' }).peakV, '35');
+    expectPrinted(of({ suppression: 'central', table: loadDump24V }).peakV, '58');
+  });
   // The older standard prints the pulse above the supply: 65 to 87 V and 123 to 174 V.
   const above: Citation = { source: 'iso-7637-1', place: 'pulse 5, volts above the supply', status: 'published' };
   for (const [table, rpm, print] of [

@@ -11,19 +11,15 @@ import {
   stateOfCharge,
 } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
-import { computed, expectPrinted, expectWithin } from '../support/published.js';
+import { expectPrinted, expectWithin } from '../support/published.js';
 
 const lists = [restVoltsTenSteps, restVoltsWithDensity, restVoltsThumb, restVoltsTrade];
 const at = (list: RestVoltsTable, chargeFraction: number): number => openCircuitVoltage({ list, chargeFraction }).openV;
 
 describe('published', () => {
-  const cite = {
-    source: 'battery-rest-lists',
-    place: 'rule of thumb: 80 mV each 10 %',
-    status: 'common-practice',
-  } as const;
+  // The rule of thumb itself: 80 mV each 10 %. Its rows are transcribed with the table, and not counted again.
   for (const percent of [90, 80, 70, 60, 50, 40, 30]) {
-    computed(`from ${percent + 10} to ${percent} %: 80 mV`, cite, () => {
+    it(`from ${percent + 10} to ${percent} %: 80 mV`, () => {
       const fallV = at(restVoltsThumb, (percent + 10) / 100) - at(restVoltsThumb, percent / 100);
       expectPrinted(fallV * 1000, '80', 1e-6);
     });

@@ -38,7 +38,7 @@ describe('published', () => {
   const five = { source: 'peukert-unreferenced', place: '100 Ah, 5 A, exponent 1.2', status: 'published' } as const;
   const t5 = of({ currentA: 5 });
   computed('the form that is refused gives 14.5 h', five, () => expectPrinted(t5.unreferencedTimeH!, '14.5'));
-  computed('where the hour rate says 20 h', five, () => expectPrinted(t5.runTimeH!, '20'));
+  it('where the hour rate gives back the rated 20 h', () => expectPrinted(t5.runTimeH!, '20'));
   computed('and is off by the ratio of the two', five, () => expectPrinted(t5.unreferencedRatio, '0.725'));
 
   const derived = { source: 'peukert-law', place: '100 Ah at 20 h, 10 A', status: 'derived' } as const;
@@ -47,7 +47,8 @@ describe('published', () => {
   const twenty = { source: 'peukert-law', place: '100 Ah at 20 h, k 1.2, 20 A', status: 'derived' } as const;
   computed('3.789 h', twenty, () => expectPrinted(of({ currentA: 20 }).runTimeH!, '3.789'));
   computed('75.8 Ah', twenty, () => expectPrinted(of({ currentA: 20 }).drawnAh!, '75.8'));
-  const guide = { source: 'battery-guides', place: '10 A about 7.5 h where 5 A is 20 h', status: 'published' } as const;
+  // The exponent was worked out of these hours: it has to give them back.
+  const guide = { source: 'battery-guides', place: '10 A about 7.5 h where 5 A is 20 h', status: 'derived' } as const;
   computed('k 1.415 gives 7.5 h', guide, () => expectPrinted(of({ peukertExponent: 1.415 }).runTimeH!, '7.5'));
 
   const cell = {
@@ -65,7 +66,7 @@ describe('published', () => {
     ['AGM', 1.05, 1.15],
     ['gel', 1.1, 1.25],
   ] as const;
-  // Reserve capacity: minutes at 25 A. Taken as a rating of its own it has to come back, and to give its ampere-hours.
+  // Reserve capacity: minutes at 25 A. Taken as a rating of its own it gives its ampere-hours, and has to come back.
   const reserve = {
     source: 'battery-maker-list',
     place: 'reserve capacity, minutes at 25 A',
@@ -78,7 +79,7 @@ describe('published', () => {
   ] as const) {
     const found = of({ ratedChargeAh: (25 * minutes) / 60, ratedTimeH: minutes / 60, currentA: 25 });
     computed(`${minutes} min at 25 A: ${charge} Ah`, reserve, () => expectPrinted(found.drawnAh!, charge));
-    computed(`and ${minutes} min`, reserve, () => expectPrinted(60 * found.runTimeH!, String(minutes)));
+    it(`and the ${minutes} min that were put in`, () => expectPrinted(60 * found.runTimeH!, String(minutes)));
   }
   for (const row of rows) transcribed(row[0], table, () => expect(peukertExponents.rows).toContainEqual(row));
   it('has no more rows', () => expect(peukertExponents.rows).toHaveLength(rows.length));
