@@ -161,7 +161,10 @@ describe('published', () => {
   );
 });
 
-/** Sends frames bit by bit from given first moments, by priority, and notes the longest response of each. */
+/**
+ * Sends frames bit by bit from given first moments, by priority, and notes the longest response of each. Before the
+ * line is free all that is due by then waits: a moment before it is a sending held back by its jitter.
+ */
 function simulated(
   frames: readonly { readonly bits: number; readonly period: number; readonly first: number }[],
   until: number,
@@ -226,6 +229,43 @@ describe('independent', () => {
     );
   });
 
+  it('with jitter: the first of each held back by all of it until the longest lower frame begins, the next on time', () => {
+    const late = fc.array(
+      fc.record({
+        bytes: fc.integer({ min: 0, max: 8 }),
+        period: fc.integer({ min: 200, max: 900 }),
+        jitter: fc.integer({ min: 0, max: 1500 }),
+      }),
+      { minLength: 1, maxLength: 5 },
+    );
+    let several = 0;
+    fc.assert(
+      fc.property(late, (set) => {
+        const input = asked(set);
+        const messages = input.messages.map((message, i) => ({ ...message, jitterS: set[i]!.jitter }));
+        const result = canResponseTimes({ ...input, messages });
+        const found = (result.possible ? result : result.nearest)!;
+        found.messages.forEach(({ responseS, busyS, worstNumber }, level) => {
+          if (responseS === null || busyS === null) return;
+          if (worstNumber! > 1) several++;
+          const lower = Math.max(0, ...set.slice(level + 1).map(({ bytes }) => bitsOf(bytes)));
+          const worst = [0, -1].map((shift) => {
+            const frames = set.slice(0, level + 1).map(({ bytes, period, jitter }, i) => ({
+              bits: bitsOf(bytes),
+              period,
+              first: (i === level ? 0 : shift) - jitter,
+            }));
+            return simulated(frames, busyS + 1, lower)[level]!;
+          });
+          expect(worst[0]).toBeLessThanOrEqual(responseS);
+          expect(Math.max(...worst)).toBeGreaterThanOrEqual(responseS);
+        });
+      }),
+      { numRuns: 300 },
+    );
+    expect(several).toBeGreaterThan(0);
+  });
+
   it('it lies between all due as the longest lower frame begins, and those above due one bit earlier', () => {
     fc.assert(
       fc.property(sets, (set) => {
@@ -259,6 +299,16 @@ describe('laws', () => {
     plain.messages.forEach((_, i) => {
       for (const other of [late, faulty, slow]) expect(ms(other, i)).toBeGreaterThan(ms(plain, i));
     });
+  });
+  it('a sending that is held back and the next one run into one another', () => {
+    // 135 bits each 270, the first late by 200: due again after 70, so two in one busy time.
+    const { messages } = of({
+      bitRateBitPerS: 1,
+      messages: [{ name: 'a', frameBits: 135, periodS: 270, deadlineS: null, jitterS: 200 }],
+      ownInterframe: 'counted',
+      blocking: 'lower-frames',
+    });
+    expect(messages[0]).toMatchObject({ busyS: 270, instanceCount: 2, responseS: 335, worstNumber: 1 });
   });
   it('time and bit rate scale together', () => {
     const twice = of({

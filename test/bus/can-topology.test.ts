@@ -185,6 +185,8 @@ describe('edges', () => {
       Array.from({ length: n }, (_, i) => ({ name: `s${i}`, positionM, lengthM: 0.2 }));
     expect(canTopology({ ...base, stubs: at(3, 3) }).stars).toMatchObject([{ positionM: 3, branchCount: 5 }]);
     expect(canTopology({ ...base, stubs: at(3, 1) }).stars).toEqual([]);
+    expect(canTopology({ ...base, stubs: at(0, 2) }).stars).toMatchObject([{ positionM: 0, branchCount: 3 }]);
+    expect(canTopology({ ...base, stubs: at(0, 1) }).stars).toEqual([]);
     const joint = canTopology({ ...base, trunkM: 0, terminatorPlacesM: [0, 0], stubs: at(0, 4) });
     expect(joint.stars).toMatchObject([{ branchCount: 4 }]);
     expect(joint.ok).toBe(false);

@@ -136,6 +136,14 @@ describe('the file', () => {
       /another/,
     ],
     [
+      'a strap without length',
+      '{ to: frame middle, strap: 1.6 m }',
+      '{ to: frame middle, strap: 0 m }',
+      'grounds.tail stud.bonds[0].strap',
+      /above 0/,
+    ],
+    ['a cable without length', 'cable: 0.8 m', 'cable: 0 m', 'supply.batteries.house.cable', /above 0/],
+    [
       'an unknown battery',
       '{ battery: starter, strap: 0.7 m }',
       '{ battery: startr, strap: 0.7 m }',

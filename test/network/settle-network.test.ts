@@ -434,6 +434,21 @@ describe('laws', () => {
 });
 
 describe('edges', () => {
+  it('a microvolt above what a diode begins to conduct at is enough, and one below is not', () => {
+    const at = (forwardV: number): SolveNetworkResult =>
+      solveNetwork({
+        reference: '0',
+        branches: [],
+        sources: [source('s', '0', 'p', 12, 0)],
+        diodes: [diode('d', 'p', 'q', forwardV, 0.001)],
+        loads: [load('x', 'q', '0', 1e-6)],
+        settle,
+      });
+    const [over] = at(12 - 1e-6).diodes;
+    expect(over!.conducts).toBe(true);
+    expect(Math.abs(over!.currentA - 1e-6 / 0.001001)).toBeLessThan(1e-9);
+    expect(at(12 + 1e-6).diodes[0]).toMatchObject({ conducts: false, currentA: 0 });
+  });
   const supply = { reference: '0', branches: [], sources: [source('s', '0', 'p', 12, 1)], settle };
 
   it('electronics that are not fed say why', () => {

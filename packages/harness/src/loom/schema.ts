@@ -8,6 +8,8 @@ import * as trade from '../schema/trade.js';
 
 const ohm = () => quantity('resistanceOhm', { min: 0, max: 1e6 });
 const metres = () => quantity('lengthM', { min: 0, max: 1000 });
+/** Length of a cable that is to be sized. */
+const cableLength = () => quantity('lengthM', { above: 0, max: 1000 });
 const amps = () => quantity('currentA', { above: 0, max: 1e4 });
 const named = <T extends z.ZodType>(value: T) => z.record(z.string().min(1).max(80), value);
 const name = (what: string) => z.string().min(1).max(80).describe(`Name of ${what}`);
@@ -62,7 +64,7 @@ const inLine = z.union([
 const way = {
   to: name('the ground point that it leads to').optional(),
   body: ohm().optional().describe('Resistance of the body or frame from here to there'),
-  strap: metres().optional().describe('Length of a strap or cable from here to there; its size is chosen'),
+  strap: cableLength().optional().describe('Length of a strap or cable from here to there; its size is chosen'),
 };
 
 /** A further way from a ground point: a second strap, a second piece of body, a strap to a battery's negative post. */
@@ -73,11 +75,11 @@ const bond = z.union([
   }),
   z.strictObject({
     to: name('another ground point'),
-    strap: metres().describe('Length of a strap or cable from here to there; its size is chosen'),
+    strap: cableLength().describe('Length of a strap or cable from here to there; its size is chosen'),
   }),
   z.strictObject({
     battery: name('a battery, to whose negative post it leads'),
-    strap: metres().describe('Length of a strap or cable from here to there; its size is chosen'),
+    strap: cableLength().describe('Length of a strap or cable from here to there; its size is chosen'),
   }),
   z.strictObject({
     to: name('another ground point'),
@@ -92,7 +94,7 @@ const bond = z.union([
 const battery = z.strictObject({
   place: name('a place'),
   ground: name('the ground point of its negative cable'),
-  cable: metres().describe('Length of the negative cable; its size is chosen'),
+  cable: cableLength().describe('Length of the negative cable; its size is chosen'),
   resistance: ohm().describe('Internal resistance: limits a short; volts at its posts are given by state'),
   capacity: quantity('chargeAh', { above: 0 }).optional(),
   note: z.string().optional(),
@@ -118,7 +120,7 @@ const isolator = z.strictObject({
 /** A cable between the positive posts of two batteries that stand in parallel. */
 const link = z.strictObject({
   between: z.tuple([name('a battery'), name('another battery')]),
-  cable: metres().describe('Length from post to post; its size is chosen'),
+  cable: cableLength().describe('Length from post to post; its size is chosen'),
   protection: inLine.describe('In the cable, at the end of the first'),
 });
 
