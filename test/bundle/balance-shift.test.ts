@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { balanceShift, centreOfMass, type BalanceShiftInput, type MassChange, type VehiclePlace } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
-import { swapsMatter } from '../support/law.js';
+import { evenly, evenlyWithEnds, swapsMatter } from '../support/law.js';
 import { computed, expectPrinted, expectWithin } from '../support/published.js';
 
 const LB = 0.45359237;
@@ -93,8 +93,8 @@ describe('independent', () => {
 });
 
 const somePlace = fc.record({
-  behindFrontAxleM: fc.double({ min: -1, max: 4, noNaN: true }),
-  rightOfCentreM: fc.double({ min: -0.9, max: 0.9, noNaN: true }),
+  behindFrontAxleM: evenly(-1, 4),
+  rightOfCentreM: evenly(-0.9, 0.9),
 });
 const someMass = fc.double({ min: 0.1, max: 60, noNaN: true });
 
@@ -127,7 +127,7 @@ describe('laws', () => {
   });
   it('corners add up to axles and sides under either assumption', () => {
     fc.assert(
-      fc.property(someMass, somePlace, fc.double({ min: 0, max: 1, noNaN: true }), (massKg, to, share) => {
+      fc.property(someMass, somePlace, evenlyWithEnds(0, 1), (massKg, to, share) => {
         for (const rule of [
           { cornerRule: 'same-side-share' },
           { cornerRule: 'front-share', frontShareFraction: share },

@@ -17,7 +17,7 @@ import {
 } from 'loomwright';
 import { conductorTables, sizeIn } from '../support/conductor-tables.js';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
-import { swapsMatter } from '../support/law.js';
+import { evenly, swapsMatter } from '../support/law.js';
 import { computed, expectPrinted, expectWithin, type Citation } from '../support/published.js';
 import { circular31, circular31Rows } from './circular-31.js';
 
@@ -110,7 +110,7 @@ describe('independent', () => {
       fc.property(
         fc.double({ min: 0.01, max: 200, noNaN: true }),
         fc.double({ min: 0.01, max: 1000, noNaN: true }),
-        fc.double({ min: -100, max: 400, noNaN: true }),
+        evenly(-100, 400),
         (areaMm2, lengthM, conductorTempC) => {
           const { resistanceOhm } = wireResistance({ areaMm2, resistanceBasis: geometric, lengthM, conductorTempC });
           const { resistivityOhmMm2PerM } = resistivity({ conductorTempC });
@@ -150,7 +150,7 @@ describe('laws', () => {
       fc.property(
         anySize,
         fc.double({ min: 0.001, max: 1e5, noNaN: true }),
-        fc.double({ min: -100, max: 399, noNaN: true }),
+        evenly(-100, 399),
         ([table, size], lengthM, conductorTempC) => {
           const input = { ...sizeIn(table, size), resistanceBasis: table, lengthM, conductorTempC };
           const { resistanceOhm, resistanceOhmPerM } = wireResistance(input);

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { adcReading, type AdcReadingInput } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
-import { swapsMatter } from '../support/law.js';
+import { evenlyWithEnds, swapsMatter } from '../support/law.js';
 import { computed, expectPrinted, expectWithin } from '../support/published.js';
 
 const ten = { referenceV: 5, bits: 10, divisor: '2^n', reference: 'ratiometric' } as const;
@@ -77,7 +77,7 @@ describe('laws', () => {
   it('reads back within its rounding', () => {
     fc.assert(
       fc.property(
-        fc.double({ min: 0, max: 4.9, noNaN: true }),
+        evenlyWithEnds(0, 4.9),
         bits,
         divisor,
         fc.constantFrom('nearest' as const, 'down' as const),
@@ -92,7 +92,7 @@ describe('laws', () => {
   });
   it('a count goes there and back', () => {
     fc.assert(
-      fc.property(bits, divisor, fc.double({ min: 0, max: 1, noNaN: true }), (n, d, share) => {
+      fc.property(bits, divisor, evenlyWithEnds(0, 1), (n, d, share) => {
         const readCount = Math.floor(share * (2 ** n - 1));
         const base = { referenceV: 4.096, bits: n, divisor: d, reference: 'ratiometric' } as const;
         for (const rounding of ['nearest', 'down'] as const) {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { choosePullUp, type ChoosePullUpInput, e12, e24, e96, type PullUpChoice } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
-import { swapsMatter } from '../support/law.js';
+import { evenlyWithEnds, swapsMatter } from '../support/law.js';
 import { computed, expectPrinted, expectWithin } from '../support/published.js';
 
 const sender: ChoosePullUpInput = {
@@ -113,7 +113,7 @@ describe('laws', () => {
         fc.double({ min: 1, max: 100, noNaN: true }),
         fc.double({ min: 1.2, max: 100, noNaN: true }),
         fc.double({ min: 0.001, max: 0.1, noNaN: true }),
-        fc.double({ min: 0, max: 0.1, noNaN: true }),
+        evenlyWithEnds(0, 0.1),
         (lowestSensorOhm, times, sensorMostA, toleranceFraction) => {
           const highestSensorOhm = lowestSensorOhm * times;
           const input = {

@@ -11,7 +11,7 @@ import {
   loadedDivider,
 } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
-import { swapsMatter } from '../support/law.js';
+import { evenlyWithEnds, swapsMatter } from '../support/law.js';
 import { computed, expectPrinted, expectWithin } from '../support/published.js';
 
 const signal: DesignDividerInput = {
@@ -141,7 +141,7 @@ describe('laws', () => {
     fc.assert(
       fc.property(
         fc.double({ min: 6, max: 60, noNaN: true }),
-        fc.double({ min: 0, max: 0.1, noNaN: true }),
+        evenlyWithEnds(0, 0.1),
         fc.constantFrom(e12, e24, e96),
         (highestInV, t, series) => {
           const surgeV = highestInV * 1.5;

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { e12, e24, type LedDesign, ledResistor, type LedResistorInput } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
-import { swapsMatter } from '../support/law.js';
+import { evenlyWithEnds, swapsMatter } from '../support/law.js';
 import { computed, expectPrinted, expectWithin } from '../support/published.js';
 
 const lamp: LedResistorInput = {
@@ -103,7 +103,7 @@ describe('laws', () => {
         fc.double({ min: 9, max: 30, noNaN: true }),
         fc.integer({ min: 1, max: 4 }),
         fc.double({ min: 0.001, max: 0.02, noNaN: true }),
-        fc.double({ min: 0, max: 0.1, noNaN: true }),
+        evenlyWithEnds(0, 0.1),
         (highestSupplyV, seriesCount, wantedA, toleranceFraction) => {
           const input = {
             ...lamp,

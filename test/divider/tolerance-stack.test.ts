@@ -8,6 +8,7 @@ import {
   type ToleranceStackResult,
 } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
+import { evenlyWithEnds } from '../support/law.js';
 import { computed, expectPrinted, expectWithin } from '../support/published.js';
 
 const ratio = ([upperOhm, lowerOhm]: readonly number[]): number =>
@@ -223,7 +224,7 @@ describe('independent', () => {
 });
 
 const ohm = fc.double({ min: 100, max: 1e5, noNaN: true });
-const tolerance = fc.double({ min: 0, max: 0.2, noNaN: true });
+const tolerance = evenlyWithEnds(0, 0.2);
 
 describe('laws', () => {
   it('corners hold every simulated build and, for a divider, are no narrower than the root sum square', () => {

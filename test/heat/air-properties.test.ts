@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { airProperties, standardPressure } from 'loomwright';
 import { rayleighOf } from '../../packages/loomwright/src/heat/surface.js';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
-import { swapsMatter } from '../support/law.js';
+import { evenly, evenlyWithEnds, swapsMatter } from '../support/law.js';
 import { computed, expectWithin } from '../support/published.js';
 
 const air = (filmTempC: number): ReturnType<typeof airProperties> => airProperties({ filmTempC, altitudeM: 0 });
@@ -82,21 +82,15 @@ describe('independent', () => {
 describe('laws', () => {
   it('thins with heat and with altitude, the rest depending on temperature alone', () => {
     fc.assert(
-      fc.property(
-        fc.double({ min: -70, max: 220, noNaN: true }),
-        fc.double({ min: 0, max: 19000, noNaN: true }),
-        (filmTempC, altitudeM) => {
-          const low = airProperties({ filmTempC, altitudeM });
-          expect(airProperties({ filmTempC: filmTempC + 5, altitudeM }).densityKgPerM3).toBeLessThan(
-            low.densityKgPerM3,
-          );
-          const high = airProperties({ filmTempC, altitudeM: altitudeM + 500 });
-          expect(high.densityKgPerM3).toBeLessThan(low.densityKgPerM3);
-          expect(high.conductivityWPerMK).toBe(low.conductivityWPerMK);
-          expect(high.prandtl).toBe(low.prandtl);
-          expectWithin(low.kinematicViscosityM2PerS / low.diffusivityM2PerS, low.prandtl, 1e-12);
-        },
-      ),
+      fc.property(evenly(-70, 220), evenlyWithEnds(0, 19000), (filmTempC, altitudeM) => {
+        const low = airProperties({ filmTempC, altitudeM });
+        expect(airProperties({ filmTempC: filmTempC + 5, altitudeM }).densityKgPerM3).toBeLessThan(low.densityKgPerM3);
+        const high = airProperties({ filmTempC, altitudeM: altitudeM + 500 });
+        expect(high.densityKgPerM3).toBeLessThan(low.densityKgPerM3);
+        expect(high.conductivityWPerMK).toBe(low.conductivityWPerMK);
+        expect(high.prandtl).toBe(low.prandtl);
+        expectWithin(low.kinematicViscosityM2PerS / low.diffusivityM2PerS, low.prandtl, 1e-12);
+      }),
     );
   });
   it('changes when its numbers are swapped', () => swapsMatter(airProperties, { filmTempC: 40, altitudeM: 60 }));

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { altitudeFactor, ampacity, feetToM, type WireAtAltitude } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
+import { evenlyWithEnds } from '../support/law.js';
 import { computed, expectPrinted, expectWithin } from '../support/published.js';
 
 // No. 14 aviation wire of 200 °C in air of 50 °C.
@@ -55,18 +56,14 @@ describe('independent', () => {
 describe('laws', () => {
   it('more altitude never raises a factor; no rule grants more than sea level above it', () => {
     fc.assert(
-      fc.property(
-        fc.double({ min: 0, max: 18000, noNaN: true }),
-        fc.double({ min: 0, max: 2000, noNaN: true }),
-        (h, up) => {
-          for (const rule of ['ac-43-13-1b', 'heat'] as const) {
-            const low = altitudeFactor({ altitudeM: h, rule, wire }).factor!;
-            expect(low).toBeLessThanOrEqual(1);
-            const high = altitudeFactor({ altitudeM: Math.min(18288, h + up), rule, wire }).factor!;
-            expect(high).toBeLessThanOrEqual(low + 1e-12);
-          }
-        },
-      ),
+      fc.property(evenlyWithEnds(0, 18000), evenlyWithEnds(0, 2000), (h, up) => {
+        for (const rule of ['ac-43-13-1b', 'heat'] as const) {
+          const low = altitudeFactor({ altitudeM: h, rule, wire }).factor!;
+          expect(low).toBeLessThanOrEqual(1);
+          const high = altitudeFactor({ altitudeM: Math.min(18288, h + up), rule, wire }).factor!;
+          expect(high).toBeLessThanOrEqual(low + 1e-12);
+        }
+      }),
     );
   });
   it('never grants more than a straight line between the points of the curve', () => {

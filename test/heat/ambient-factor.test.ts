@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { ambientFactor } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
-import { swapsMatter } from '../support/law.js';
+import { evenly, swapsMatter } from '../support/law.js';
 import { computed, expectPrinted } from '../support/published.js';
 
 const factor = (insulationTempC: number, ambientTempC: number, baseTempC: number): number =>
@@ -70,7 +70,7 @@ describe('published', () => {
 });
 
 describe('laws', () => {
-  const temp = fc.double({ min: -40, max: 250, noNaN: true });
+  const temp = evenly(-40, 250);
   it('is 1 at the base, falls with the ambient, and never is negative', () => {
     fc.assert(
       fc.property(temp, temp, temp, (a, b, c) => {
@@ -84,13 +84,9 @@ describe('laws', () => {
   });
   it('carries on in steps: base to a, a to b is base to b', () => {
     fc.assert(
-      fc.property(
-        fc.double({ min: -20, max: 60, noNaN: true }),
-        fc.double({ min: -20, max: 60, noNaN: true }),
-        (a, b) => {
-          expect(factor(105, a, 20) * factor(105, b, a)).toBeCloseTo(factor(105, b, 20), 12);
-        },
-      ),
+      fc.property(evenly(-20, 60), evenly(-20, 60), (a, b) => {
+        expect(factor(105, a, 20) * factor(105, b, a)).toBeCloseTo(factor(105, b, 20), 12);
+      }),
     );
   });
   it('changes when two temperatures are swapped', () => {

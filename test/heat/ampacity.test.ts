@@ -11,7 +11,7 @@ import {
   us33Cfr183Ampacity,
 } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
-import { swapsMatter } from '../support/law.js';
+import { evenly, evenlyWithEnds, swapsMatter } from '../support/law.js';
 import { computed, expectWithin } from '../support/published.js';
 
 const wire: AmpacityInput = {
@@ -213,7 +213,7 @@ describe('laws', () => {
     fc.assert(
       fc.property(
         fc.double({ min: 45, max: 250, noNaN: true }),
-        fc.double({ min: 0, max: 4000, noNaN: true }),
+        evenlyWithEnds(0, 4000),
         fc.double({ min: 2.1, max: 9, noNaN: true }),
         fc.constantFrom('churchill-chu' as const, 'morgan' as const),
         (maxConductorTempC, altitudeM, outerDiameterMm, convection) => {
@@ -228,18 +228,14 @@ describe('laws', () => {
   });
   it('more heat around and more altitude never raise it; a better cover and a higher limit never lower it', () => {
     fc.assert(
-      fc.property(
-        fc.double({ min: -40, max: 99, noNaN: true }),
-        fc.double({ min: 0, max: 18000, noNaN: true }),
-        (t, h) => {
-          const input = { ...wire, ambientTempC: t, altitudeM: h };
-          const { currentA } = ampacity(input);
-          expect(ampacity({ ...input, ambientTempC: t + 1 }).currentA).toBeLessThanOrEqual(currentA);
-          expect(ampacity({ ...input, altitudeM: h + 500 }).currentA).toBeLessThanOrEqual(currentA);
-          expect(ampacity({ ...input, insulationConductivityWPerMK: 0.3 }).currentA).toBeGreaterThanOrEqual(currentA);
-          expect(ampacity({ ...input, maxConductorTempC: 125 }).currentA).toBeGreaterThan(currentA);
-        },
-      ),
+      fc.property(evenly(-40, 99), evenlyWithEnds(0, 18000), (t, h) => {
+        const input = { ...wire, ambientTempC: t, altitudeM: h };
+        const { currentA } = ampacity(input);
+        expect(ampacity({ ...input, ambientTempC: t + 1 }).currentA).toBeLessThanOrEqual(currentA);
+        expect(ampacity({ ...input, altitudeM: h + 500 }).currentA).toBeLessThanOrEqual(currentA);
+        expect(ampacity({ ...input, insulationConductivityWPerMK: 0.3 }).currentA).toBeGreaterThanOrEqual(currentA);
+        expect(ampacity({ ...input, maxConductorTempC: 125 }).currentA).toBeGreaterThan(currentA);
+      }),
     );
   });
   it('a thicker copper under the same wall never bears less', () => {

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { altitudeFactor, type AmpacityInput, bundleFactor, type BundleRule, feetToM, milW5088Bundle } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
+import { evenly } from '../support/law.js';
 import { computed, expectPrinted, expectWithin, transcribed } from '../support/published.js';
 
 // No. 20 aviation wire of 200 °C in air of 60 °C.
@@ -217,7 +218,7 @@ describe('laws', () => {
       fc.property(
         fc.constantFrom<BundleRule>('mil-w-5088', 'eee-inst-002', 'us-33-cfr-183', 'nec-310-15', 'heat'),
         fc.integer({ min: 1, max: 60 }),
-        fc.double({ min: 0.01, max: 0.99, noNaN: true }),
+        evenly(0.01, 0.99),
         (rule, count, share) => {
           const here = bundleFactor({ rule, wireCount: count, loadedFraction: share, wire }).factor;
           const more = bundleFactor({ rule, wireCount: count + 1, loadedFraction: share, wire }).factor;

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { bundleTemperature, type BundleTemperatureInput, conductorTemperature, type WireInBundle } from 'loomwright';
 import { expectInputError } from '../support/edge.js';
+import { evenly, evenlyWithEnds } from '../support/law.js';
 import { expectWithin } from '../support/published.js';
 
 const wire: WireInBundle = {
@@ -107,21 +108,17 @@ describe('independent', () => {
 describe('laws', () => {
   it('one wire that is the bundle has the temperature of a wire alone', () => {
     fc.assert(
-      fc.property(
-        fc.double({ min: 0, max: 30, noNaN: true }),
-        fc.double({ min: -40, max: 90, noNaN: true }),
-        (currentA, ambientTempC) => {
-          const alone = conductorTemperature({ ...wire, ...air, currentA, ambientTempC });
-          const found = bundleTemperature({
-            ...air,
-            ambientTempC,
-            wires: [{ ...wire, currentA }],
-            bundleDiameterMm: 3,
-          });
-          expect(Math.abs(found.hottestTempC! - alone.conductorTempC!)).toBeLessThan(2e-6);
-          expect(found.bundleConductivityWPerMK).toBe(null);
-        },
-      ),
+      fc.property(evenlyWithEnds(0, 30), evenly(-40, 90), (currentA, ambientTempC) => {
+        const alone = conductorTemperature({ ...wire, ...air, currentA, ambientTempC });
+        const found = bundleTemperature({
+          ...air,
+          ambientTempC,
+          wires: [{ ...wire, currentA }],
+          bundleDiameterMm: 3,
+        });
+        expect(Math.abs(found.hottestTempC! - alone.conductorTempC!)).toBeLessThan(2e-6);
+        expect(found.bundleConductivityWPerMK).toBe(null);
+      }),
     );
   });
   it('turning the bundle or its mirror changes nothing; order only orders', () => {

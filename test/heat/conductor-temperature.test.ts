@@ -7,7 +7,7 @@ import {
   nusseltHorizontalCylinder,
 } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
-import { swapsMatter } from '../support/law.js';
+import { evenly, evenlyWithEnds, swapsMatter } from '../support/law.js';
 import { computed, expectWithin } from '../support/published.js';
 
 const wire: ConductorTemperatureInput = {
@@ -112,8 +112,8 @@ describe('independent', () => {
           currentA: fc.double({ min: 0.5, max: 30, noNaN: true }),
           conductorDiameterMm: fc.double({ min: 1.5, max: 6, noNaN: true }),
           wallMm: fc.double({ min: 0.1, max: 2, noNaN: true }),
-          ambientTempC: fc.double({ min: -30, max: 100, noNaN: true }),
-          altitudeM: fc.double({ min: 0, max: 5000, noNaN: true }),
+          ambientTempC: evenly(-30, 100),
+          altitudeM: evenlyWithEnds(0, 5000),
           emissivity: fc.double({ min: 0.05, max: 1, noNaN: true }),
           convection: fc.constantFrom('churchill-chu' as const, 'morgan' as const),
           metal: fc.constantFrom('copper' as const, 'aluminium' as const),
@@ -172,19 +172,15 @@ describe('laws', () => {
   });
   it('runs hotter with more current, more heat around, more altitude, more resistance, less emissivity', () => {
     fc.assert(
-      fc.property(
-        fc.double({ min: 0.1, max: 25, noNaN: true }),
-        fc.double({ min: -40, max: 90, noNaN: true }),
-        (i, t) => {
-          const input = { ...wire, currentA: i, ambientTempC: t };
-          const { conductorTempC } = warm(input);
-          expect(warm({ ...input, currentA: i * 1.05 }).conductorTempC).toBeGreaterThan(conductorTempC);
-          expect(warm({ ...input, ambientTempC: t + 2 }).conductorTempC).toBeGreaterThan(conductorTempC);
-          expect(warm({ ...input, altitudeM: 1000 }).conductorTempC).toBeGreaterThan(conductorTempC);
-          expect(warm({ ...input, resistanceOhmPerM: 0.009 }).conductorTempC).toBeGreaterThan(conductorTempC);
-          expect(warm({ ...input, emissivity: 0.5 }).conductorTempC).toBeGreaterThan(conductorTempC);
-        },
-      ),
+      fc.property(fc.double({ min: 0.1, max: 25, noNaN: true }), evenly(-40, 90), (i, t) => {
+        const input = { ...wire, currentA: i, ambientTempC: t };
+        const { conductorTempC } = warm(input);
+        expect(warm({ ...input, currentA: i * 1.05 }).conductorTempC).toBeGreaterThan(conductorTempC);
+        expect(warm({ ...input, ambientTempC: t + 2 }).conductorTempC).toBeGreaterThan(conductorTempC);
+        expect(warm({ ...input, altitudeM: 1000 }).conductorTempC).toBeGreaterThan(conductorTempC);
+        expect(warm({ ...input, resistanceOhmPerM: 0.009 }).conductorTempC).toBeGreaterThan(conductorTempC);
+        expect(warm({ ...input, emissivity: 0.5 }).conductorTempC).toBeGreaterThan(conductorTempC);
+      }),
     );
   });
   it('a larger wire never runs hotter: area, diameters and resistance scaled together', () => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { feetToM, hotConductorLength, type HotConductorLengthInput, mToFeet } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
-import { swapsMatter } from '../support/law.js';
+import { evenlyWithEnds, swapsMatter } from '../support/law.js';
 import { computed, expectPrinted, expectWithin } from '../support/published.js';
 
 const example: HotConductorLengthInput = {
@@ -48,7 +48,7 @@ describe('published', () => {
 describe('laws', () => {
   it('is never warmer than the rating, and never cooler than the square law says', () => {
     fc.assert(
-      fc.property(fc.double({ min: 0, max: 1, noNaN: true }), (share) => {
+      fc.property(evenlyWithEnds(0, 1), (share) => {
         const { conductorTempC, hotLengthM } = hotConductorLength({ ...example, currentA: 26 * share });
         expect(conductorTempC).toBeLessThanOrEqual(200 + 1e-9);
         expect(conductorTempC).toBeGreaterThanOrEqual(50 + 150 * share * share - 1e-9);

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { conductorTemperature, pulsedTemperature, type PulsedTemperatureInput, timeToTemperature } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
+import { evenly } from '../support/law.js';
 import { computed, expectPrinted, expectWithin } from '../support/published.js';
 
 const input: PulsedTemperatureInput = {
@@ -92,7 +93,7 @@ describe('laws', () => {
         fc.property(
           fc.double({ min: 5, max: 35, noNaN: true }),
           fc.double({ min: 0.05, max: 0.95, noNaN: true }),
-          fc.double({ min: -2, max: 3, noNaN: true }),
+          evenly(-2, 3),
           (onCurrentA, share, exponent) => {
             const periodS = 10 ** exponent;
             const found = pulsedTemperature({ ...input, onCurrentA, periodS, onS: share * periodS });

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { injectorFeed, type InjectorFeedInput, type InjectorFeedResult } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
-import { swapsMatter } from '../support/law.js';
+import { evenlyWithEnds, swapsMatter } from '../support/law.js';
 import { computed, expectPrinted, expectWithin } from '../support/published.js';
 import { simulate } from '../support/simulator.js';
 
@@ -139,7 +139,7 @@ describe('laws', () => {
       fc.property(
         fc.double({ min: 9, max: 15, noNaN: true }),
         fc.double({ min: 0.05, max: 1, noNaN: true }),
-        fc.double({ min: 0, max: 1, noNaN: true }),
+        evenlyWithEnds(0, 1),
         fc.double({ min: 0.001, max: 0.019, noNaN: true }),
         fc.constantFrom('sequential' as const, 'together-each-second-turn' as const),
         (supplyV, less, feedResistanceOhm, onS, firing) => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { lampInrush, type LampInrushInput, relayMakerInrush, relayModuleInrush } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
-import { swapsMatter } from '../support/law.js';
+import { evenly, evenlyWithEnds, swapsMatter } from '../support/law.js';
 import { computed, expectPrinted, expectWithin } from '../support/published.js';
 import { simulate } from '../support/simulator.js';
 
@@ -116,11 +116,11 @@ describe('independent', { timeout: 60_000 }, () => {
 describe('laws', () => {
   const lamps = fc.record({
     supplyV: fc.double({ min: 9, max: 16, noNaN: true }),
-    loopResistanceOhm: fc.double({ min: 0, max: 1, noNaN: true }),
+    loopResistanceOhm: evenlyWithEnds(0, 1),
     ratedPowerW: fc.double({ min: 2, max: 200, noNaN: true }),
     ratedV: fc.double({ min: 11, max: 14, noNaN: true }),
     hotOverColdRatio: fc.double({ min: 5, max: 18, noNaN: true }),
-    ambientTempC: fc.double({ min: -40, max: 100, noNaN: true }),
+    ambientTempC: evenly(-40, 100),
     warmUpS: fc.double({ min: 0.005, max: 0.3, noNaN: true }),
   });
   it('more loop resistance never raises inrush, and no surge is less than what runs', () => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { starterSolenoid, type StarterSolenoidInput } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
-import { swapsMatter } from '../support/law.js';
+import { evenly, evenlyWithEnds, swapsMatter } from '../support/law.js';
 import { computed, expectPrinted, expectWithin } from '../support/published.js';
 import { simulate } from '../support/simulator.js';
 
@@ -78,10 +78,10 @@ describe('independent', { timeout: 60_000 }, () => {
 });
 
 describe('laws', () => {
-  const ohm = fc.double({ min: 0, max: 0.3, noNaN: true });
+  const ohm = evenlyWithEnds(0, 0.3);
   it('a hotter coil never picks up lower, and more wire never asks for less battery', () => {
     fc.assert(
-      fc.property(ohm, ohm, fc.double({ min: -40, max: 150, noNaN: true }), (wire, more, hotTempC) => {
+      fc.property(ohm, ohm, evenly(-40, 150), (wire, more, hotTempC) => {
         const a = starterSolenoid({ ...starter, wireResistanceOhm: wire, coldTempC: -40, hotTempC });
         const b = starterSolenoid({ ...starter, wireResistanceOhm: wire + more, coldTempC: -40, hotTempC });
         expect(a.hot.neededPullInV).toBeGreaterThanOrEqual(a.cold.neededPullInV);

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { leastSquares, type LeastSquaresResult } from 'loomwright';
 import { expectInputError } from '../support/edge.js';
+import { evenly } from '../support/law.js';
 import { computed, expectPrinted, expectWithin, type Citation } from '../support/published.js';
 import { filip, longley, pontius } from './nist-strd.js';
 
@@ -71,10 +72,7 @@ describe('published', () => {
 });
 
 describe('laws', () => {
-  const points = fc.array(
-    fc.tuple(fc.double({ min: -5, max: 5, noNaN: true }), fc.double({ min: -5, max: 5, noNaN: true })),
-    { minLength: 6, maxLength: 12 },
-  );
+  const points = fc.array(fc.tuple(evenly(-5, 5), evenly(-5, 5)), { minLength: 6, maxLength: 12 });
   it('leaves residuals at right angles to every column, and leverages that sum to the columns', () => {
     fc.assert(
       fc.property(points, (list) => {

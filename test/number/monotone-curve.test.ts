@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { monotoneCurve, monotonePlace, monotoneValue, type MonotoneLimiter } from 'loomwright';
 import { expectInputError } from '../support/edge.js';
+import { evenlyWithEnds } from '../support/law.js';
 import { computed, expectPrinted, expectWithin, type Citation } from '../support/published.js';
 
 const slatec: Citation = { source: 'fritsch-butland-1984', place: 'SLATEC quick check of PCHIM', status: 'published' };
@@ -63,10 +64,10 @@ describe('independent', () => {
 });
 
 describe('laws', () => {
-  const steps = fc.array(
-    fc.tuple(fc.double({ min: 1e-3, max: 10, noNaN: true }), fc.double({ min: 0, max: 10, noNaN: true })),
-    { minLength: 2, maxLength: 10 },
-  );
+  const steps = fc.array(fc.tuple(fc.double({ min: 1e-3, max: 10, noNaN: true }), evenlyWithEnds(0, 10)), {
+    minLength: 2,
+    maxLength: 10,
+  });
   const build = (list: readonly (readonly [number, number])[], sign: number, limiter: MonotoneLimiter) => {
     const x = [0];
     const y = [0];
@@ -96,7 +97,7 @@ describe('laws', () => {
     fc.assert(
       fc.property(
         steps,
-        fc.double({ min: 0, max: 1, noNaN: true }),
+        evenlyWithEnds(0, 1),
         fc.constantFrom(1, -1),
         fc.constantFrom(...limiters),
         (list, share, sign, limiter) => {

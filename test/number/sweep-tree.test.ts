@@ -2,19 +2,20 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { solveLinear, sweepTree, type SweepTreeInput } from 'loomwright';
 import { expectInputError } from '../support/edge.js';
+import { evenlyWithEnds } from '../support/law.js';
 import { expectWithin } from '../support/published.js';
 
 const tree = fc.integer({ min: 1, max: 30 }).chain((n) => {
   const list = (min: number, max: number) =>
-    fc.array(fc.double({ min, max, noNaN: true }), { minLength: n, maxLength: n }).map((a) => Float64Array.from(a));
+    fc.array(evenlyWithEnds(min, max), { minLength: n, maxLength: n }).map((a) => Float64Array.from(a));
   return fc.record({
     parent: fc
-      .array(fc.double({ min: 0, max: 0.999, noNaN: true }), { minLength: n, maxLength: n })
+      .array(evenlyWithEnds(0, 0.999), { minLength: n, maxLength: n })
       .map((a) => Int32Array.from(a, (share, k) => Math.floor(share * (k + 1)) - 1)),
     resistanceOhm: list(0.001, 2),
     drawnA: list(-3, 10),
     shuntPerOhm: list(0, 2),
-    feedV: fc.double({ min: 0, max: 30, noNaN: true }),
+    feedV: evenlyWithEnds(0, 30),
   });
 });
 

@@ -18,7 +18,7 @@ import {
   timeToTemperature,
 } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
-import { swapsMatter } from '../support/law.js';
+import { evenly, swapsMatter } from '../support/law.js';
 import { computed, expectPrinted, expectWithin, type Citation } from '../support/published.js';
 
 const base: CheckFuseInput = {
@@ -439,8 +439,8 @@ describe('laws', () => {
       fc.property(
         fc.integer({ min: 1, max: 100000 }),
         fc.integer({ min: 1, max: 100000 }),
-        fc.double({ min: -40, max: 125, noNaN: true }),
-        fc.double({ min: -40, max: 125, noNaN: true }),
+        evenly(-40, 125),
+        evenly(-40, 125),
         (n1, n2, t1, t2) => {
           const limit = (count: number): number =>
             named(

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { shortCircuitCurrent, type ShortCircuitCurrentInput, wireResistance, geometric } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
-import { swapsMatter } from '../support/law.js';
+import { evenly, evenlyWithEnds, swapsMatter } from '../support/law.js';
 import { computed, expectPrinted, expectWithin, type Citation } from '../support/published.js';
 
 const cite: Citation = { source: 'circuit-theory', place: 'short at the far end', status: 'derived' };
@@ -53,8 +53,8 @@ describe('laws', () => {
   it('more wire, hotter wire or less voltage never raise the current', () => {
     fc.assert(
       fc.property(
-        fc.double({ min: 0, max: 50, noNaN: true }),
-        fc.double({ min: -40, max: 200, noNaN: true }),
+        evenlyWithEnds(0, 50),
+        evenly(-40, 200),
         fc.double({ min: 1, max: 3, noNaN: true }),
         (wireLengthM, conductorTempC, k) => {
           const base = shortCircuitCurrent({ ...hot, wireLengthM, conductorTempC }).currentA;

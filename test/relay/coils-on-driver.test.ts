@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { coilsOnDriver, type CoilsOnDriverInput, relayPickup } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
-import { swapsMatter } from '../support/law.js';
+import { evenly, evenlyWithEnds, swapsMatter } from '../support/law.js';
 import { computed, expectPrinted, expectWithin } from '../support/published.js';
 import { simulate } from '../support/simulator.js';
 
@@ -68,9 +68,9 @@ describe('laws', () => {
   it('one coil more never gives another more volts, and a hotter coil never picks up lower', () => {
     fc.assert(
       fc.property(
-        fc.double({ min: 0, max: 20, noNaN: true }),
+        evenlyWithEnds(0, 20),
         fc.double({ min: 20, max: 500, noNaN: true }),
-        fc.double({ min: -40, max: 180, noNaN: true }),
+        evenly(-40, 180),
         (sharedResistanceOhm, ohm, coilTempC) => {
           const base = { ...pair, sharedResistanceOhm };
           const a = coilsOnDriver({ ...base, coils: [coil] });

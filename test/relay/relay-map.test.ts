@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { relayMap, type RelayMapInput, relayPickup } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
-import { swapsMatter } from '../support/law.js';
+import { evenlyWithEnds, swapsMatter } from '../support/law.js';
 import { computed, expectPrinted } from '../support/published.js';
 
 const relay: RelayMapInput = {
@@ -53,19 +53,15 @@ describe('laws', () => {
   it('states never improve with heat nor with less supply', () => {
     const rank = { drops: 0, holds: 1, picks: 2 };
     fc.assert(
-      fc.property(
-        fc.double({ min: 0, max: 30, noNaN: true }),
-        fc.double({ min: 0, max: 2, noNaN: true }),
-        (ohm, drop) => {
-          const { rows } = relayMap({ ...relay, wireResistanceOhm: ohm, driverDropV: drop });
-          rows.forEach(({ states }, r) => {
-            states.forEach((state, i) => {
-              if (i > 0) expect(rank[state]).toBeGreaterThanOrEqual(rank[states[i - 1]!]);
-              if (r > 0) expect(rank[state]).toBeLessThanOrEqual(rank[rows[r - 1]!.states[i]!]);
-            });
+      fc.property(evenlyWithEnds(0, 30), evenlyWithEnds(0, 2), (ohm, drop) => {
+        const { rows } = relayMap({ ...relay, wireResistanceOhm: ohm, driverDropV: drop });
+        rows.forEach(({ states }, r) => {
+          states.forEach((state, i) => {
+            if (i > 0) expect(rank[state]).toBeGreaterThanOrEqual(rank[states[i - 1]!]);
+            if (r > 0) expect(rank[state]).toBeLessThanOrEqual(rank[rows[r - 1]!.states[i]!]);
           });
-        },
-      ),
+        });
+      }),
     );
   });
   it('two swapped inputs of one kind do not go unseen', () => swapsMatter(relayMap, relay));

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { relayPickup, type RelayPickupInput } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
-import { swapsMatter } from '../support/law.js';
+import { evenly, evenlyWithEnds, swapsMatter } from '../support/law.js';
 import { computed, expectPrinted, expectWithin } from '../support/published.js';
 
 const relay: RelayPickupInput = {
@@ -95,9 +95,9 @@ describe('independent', () => {
   it('the coil that warms itself carries off just the heat that it makes', () => {
     fc.assert(
       fc.property(
-        fc.double({ min: -40, max: 125, noNaN: true }),
-        fc.double({ min: 0, max: 32, noNaN: true }),
-        fc.double({ min: 0, max: 80, noNaN: true }),
+        evenly(-40, 125),
+        evenlyWithEnds(0, 32),
+        evenlyWithEnds(0, 80),
         (ambientTempC, heatedByV, thermalResistanceKPerW) => {
           const { coilTempC: _, ...data } = relay;
           const { coilTempC, coilHotOhm, selfHeatingK } = relayPickup({
@@ -135,19 +135,15 @@ describe('laws', () => {
   });
   it('a hotter coil never picks up lower, and the least supply is exactly enough', () => {
     fc.assert(
-      fc.property(
-        fc.double({ min: -40, max: 180, noNaN: true }),
-        fc.double({ min: 0.1, max: 20, noNaN: true }),
-        (coilTempC, more) => {
-          const cool = relayPickup({ ...relay, coilTempC });
-          const warm = relayPickup({ ...relay, coilTempC: coilTempC + more });
-          expect(warm.pickUpV).toBeGreaterThan(cool.pickUpV);
-          expect(warm.leastSupplyV).toBeGreaterThan(cool.leastSupplyV);
-          const enough = relayPickup({ ...relay, coilTempC, supplyV: cool.leastSupplyV * (1 + 1e-12) });
-          expect(enough.state).toBe('picks');
-          expect(relayPickup({ ...relay, coilTempC, supplyV: cool.leastSupplyV * (1 - 1e-9) }).state).toBe('holds');
-        },
-      ),
+      fc.property(evenly(-40, 180), fc.double({ min: 0.1, max: 20, noNaN: true }), (coilTempC, more) => {
+        const cool = relayPickup({ ...relay, coilTempC });
+        const warm = relayPickup({ ...relay, coilTempC: coilTempC + more });
+        expect(warm.pickUpV).toBeGreaterThan(cool.pickUpV);
+        expect(warm.leastSupplyV).toBeGreaterThan(cool.leastSupplyV);
+        const enough = relayPickup({ ...relay, coilTempC, supplyV: cool.leastSupplyV * (1 + 1e-12) });
+        expect(enough.state).toBe('picks');
+        expect(relayPickup({ ...relay, coilTempC, supplyV: cool.leastSupplyV * (1 - 1e-9) }).state).toBe('holds');
+      }),
     );
   });
   it('two swapped inputs of one kind do not go unseen', () => swapsMatter(relayPickup, relay));

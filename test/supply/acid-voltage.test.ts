@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { acidVoltage, type AcidVoltageInput, restVoltsTrade } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
+import { evenly } from '../support/law.js';
 import { computed, expectPrinted, expectWithin } from '../support/published.js';
 
 const F80 = (80 - 32) / 1.8;
@@ -43,17 +44,12 @@ describe('laws', () => {
   it('rises with density and temperature, and with the cells in proportion', () => {
     const density = fc.double({ min: 1, max: 1.4, noNaN: true });
     fc.assert(
-      fc.property(
-        density,
-        fc.double({ min: -40, max: 59, noNaN: true }),
-        fc.integer({ min: 1, max: 12 }),
-        (d, t, n) => {
-          const one = acidVoltage({ densityRatio: d, acidTempC: t, cellCount: 1 });
-          const all = acidVoltage({ densityRatio: d, acidTempC: t, cellCount: n });
-          expectWithin(all.openV, one.cellV * n, 1e-12);
-          expect(acidVoltage({ densityRatio: d, acidTempC: t + 1, cellCount: n }).openV).toBeGreaterThan(all.openV);
-        },
-      ),
+      fc.property(density, evenly(-40, 59), fc.integer({ min: 1, max: 12 }), (d, t, n) => {
+        const one = acidVoltage({ densityRatio: d, acidTempC: t, cellCount: 1 });
+        const all = acidVoltage({ densityRatio: d, acidTempC: t, cellCount: n });
+        expectWithin(all.openV, one.cellV * n, 1e-12);
+        expect(acidVoltage({ densityRatio: d, acidTempC: t + 1, cellCount: n }).openV).toBeGreaterThan(all.openV);
+      }),
     );
   });
 });

@@ -19,7 +19,7 @@ import {
 } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
 import { neverRunsOut } from '../support/extremes.js';
-import { swapsMatter } from '../support/law.js';
+import { evenly, evenlyWithEnds, swapsMatter } from '../support/law.js';
 import { computed, expectPrinted, expectWithin } from '../support/published.js';
 import { simulate } from '../support/simulator.js';
 
@@ -298,15 +298,15 @@ describe('independent', { timeout: 60_000 }, () => {
 });
 
 describe('laws', () => {
-  const ohm = fc.double({ min: 0, max: 0.005, noNaN: true });
+  const ohm = evenlyWithEnds(0, 0.005);
   const random = fc.record({
-    batteryResistanceOhm: fc.double({ min: 0, max: 0.03, noNaN: true }),
+    batteryResistanceOhm: evenlyWithEnds(0, 0.03),
     out: fc.array(ohm, { maxLength: 6 }),
     back: fc.array(ohm, { maxLength: 4 }),
     starter: fc.oneof(
       fc.record({
         kind: fc.constant('resistor' as const),
-        resistanceOhm: fc.double({ min: 0.005, max: 1, noNaN: true }),
+        resistanceOhm: evenly(0.005, 1),
       }),
       fc.record({
         ...Object.fromEntries(Object.entries(motor).map(([key, value]) => [key, fc.constant(value)])),

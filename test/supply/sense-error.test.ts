@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { senseError, type SenseErrorInput, type SensePart } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
 import { neverRunsOut } from '../support/extremes.js';
-import { swapsMatter } from '../support/law.js';
+import { evenlyWithEnds, swapsMatter } from '../support/law.js';
 import { computed, expectPrinted, expectWithin } from '../support/published.js';
 import { simulate } from '../support/simulator.js';
 
@@ -99,18 +99,14 @@ describe('independent', () => {
 describe('laws', () => {
   it('the needed set-point puts the battery into the middle', () => {
     fc.assert(
-      fc.property(
-        fc.double({ min: 0, max: 0.02, noNaN: true }),
-        fc.double({ min: 0, max: 200, noNaN: true }),
-        (ohm, amps) => {
-          const input = { ...base, parts: [{ ...cable, resistanceOhm: ohm, currentA: amps }, strap] };
-          const { neededSetV, wantedV } = senseError(input);
-          if (neededSetV <= 0) return;
-          const mended = senseError({ ...input, setV: neededSetV });
-          expect(mended.batteryV).toBeCloseTo(wantedV, 9);
-          expect(mended.verdict).toBe('right');
-        },
-      ),
+      fc.property(evenlyWithEnds(0, 0.02), evenlyWithEnds(0, 200), (ohm, amps) => {
+        const input = { ...base, parts: [{ ...cable, resistanceOhm: ohm, currentA: amps }, strap] };
+        const { neededSetV, wantedV } = senseError(input);
+        if (neededSetV <= 0) return;
+        const mended = senseError({ ...input, setV: neededSetV });
+        expect(mended.batteryV).toBeCloseTo(wantedV, 9);
+        expect(mended.verdict).toBe('right');
+      }),
     );
   });
   it('the two ways of flow are opposite; parts add up', () => {

@@ -12,7 +12,7 @@ import {
 } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
 import { neverRunsOut } from '../support/extremes.js';
-import { swapsMatter } from '../support/law.js';
+import { evenlyWithEnds, swapsMatter } from '../support/law.js';
 import { type Citation, computed, expectPrinted, expectWithin } from '../support/published.js';
 import { simulate } from '../support/simulator.js';
 
@@ -305,7 +305,7 @@ describe('independent', () => {
       fc.property(
         fc.double({ min: 0.1, max: 0.6, noNaN: true }),
         fc.double({ min: 20, max: 300, noNaN: true }),
-        fc.double({ min: 0, max: 1.2, noNaN: true }),
+        evenlyWithEnds(0, 1.2),
         (chargeFraction, chargeAh, thresholdV) => {
           const service = { ...battery, chargeAh, chargeFraction };
           const found = of({
@@ -373,7 +373,7 @@ describe('laws', () => {
         links,
         sense,
         fc.double({ min: 10, max: 300, noNaN: true }),
-        fc.double({ min: 0, max: 1, noNaN: true }),
+        evenlyWithEnds(0, 1),
         (link, senseAt, mostA, chargeFraction) => {
           const { now } = of({
             link,

@@ -44,3 +44,8 @@ export function swapsMatter<I extends object>(
 export function evenly(low: number, high: number): fc.Arbitrary<number> {
   return fc.noBias(fc.integer({ min: 0, max: 1e6 })).map((k) => low + ((high - low) * k) / 1e6);
 }
+
+/** The same with both ends among them, one draw in ten each: for a range whose zero is worth trying too. */
+export function evenlyWithEnds(low: number, high: number): fc.Arbitrary<number> {
+  return fc.oneof({ arbitrary: evenly(low, high), weight: 8 }, { arbitrary: fc.constantFrom(low, high), weight: 2 });
+}

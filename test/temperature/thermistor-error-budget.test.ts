@@ -9,6 +9,7 @@ import {
   type ThermistorErrorBudgetInput,
 } from 'loomwright';
 import { expectInputError, refusesNonsense } from '../support/edge.js';
+import { evenlyWithEnds } from '../support/law.js';
 import { expectWithin } from '../support/published.js';
 
 const input: ThermistorErrorBudgetInput = {
@@ -75,10 +76,10 @@ describe('laws', () => {
   it('adds up: no part alone beats the worst case, the worst case never beats the sum by much, and it is bracketed', () => {
     fc.assert(
       fc.property(
-        fc.double({ min: 0, max: 0.05, noNaN: true }),
-        fc.double({ min: 0, max: 1, noNaN: true }),
+        evenlyWithEnds(0, 0.05),
+        evenlyWithEnds(0, 1),
         fc.double({ min: 0.5, max: 4, noNaN: true }),
-        fc.double({ min: 0, max: 0.03, noNaN: true }),
+        evenlyWithEnds(0, 0.03),
         fc.constantFrom('sensor-to-ground' as const, 'sensor-to-supply' as const),
         (pullToleranceFraction, sensorToleranceK, adcErrorCounts, supplyToleranceFraction, side) => {
           const { rows } = thermistorErrorBudget({

@@ -14,6 +14,7 @@ import {
   type ThermistorCurve,
 } from 'loomwright';
 import { expectInputError } from '../support/edge.js';
+import { evenly } from '../support/law.js';
 import { computed, type Citation } from '../support/published.js';
 import { print10k3mcd1 } from './ntc-print.js';
 
@@ -40,18 +41,14 @@ describe('laws', () => {
   ];
   it('is thermistorTemperature for each, for every kind of curve', () => {
     fc.assert(
-      fc.property(
-        fc.constantFrom(...curves),
-        fc.array(fc.double({ min: -25, max: 120, noNaN: true }), { maxLength: 9 }),
-        (curve, temps) => {
-          const ohms = temps.map((tempC) => thermistorResistance({ curve, tempC }).resistanceOhm);
-          const { tempC: found } = thermistorTemperatureEach({ curve, resistanceOhm: Float64Array.from(ohms) });
-          expect(found).toHaveLength(ohms.length);
-          ohms.forEach((resistanceOhm, i) => {
-            expect(Math.abs(found[i]! - thermistorTemperature({ curve, resistanceOhm }).tempC)).toBeLessThan(1e-10);
-          });
-        },
-      ),
+      fc.property(fc.constantFrom(...curves), fc.array(evenly(-25, 120), { maxLength: 9 }), (curve, temps) => {
+        const ohms = temps.map((tempC) => thermistorResistance({ curve, tempC }).resistanceOhm);
+        const { tempC: found } = thermistorTemperatureEach({ curve, resistanceOhm: Float64Array.from(ohms) });
+        expect(found).toHaveLength(ohms.length);
+        ohms.forEach((resistanceOhm, i) => {
+          expect(Math.abs(found[i]! - thermistorTemperature({ curve, resistanceOhm }).tempC)).toBeLessThan(1e-10);
+        });
+      }),
     );
   });
 });
