@@ -368,7 +368,12 @@ describe('edges', () => {
     bad({ ...braking, states: [] }, 'states', 'list');
     bad({ ...braking, states: [braking.states[0]!, braking.states[0]!] }, 'states[1].name', 'order');
     bad({ ...braking, faults: [{ name: 'x', lost: ['nothing'] }] }, 'faults[0].lost[0]', 'oneOf');
+    const twice = braking.network.branches[0]!.name;
+    const same = { name: 'x', lost: [twice] };
+    bad({ ...braking, faults: [same, same] }, 'faults[1].name', 'order');
     bad({ ...keyOff, relays: [{ ...keyOff.relays[0]!, coil: 'nothing' }] }, 'relays[0].coil', 'oneOf');
+    expectInputError(() => sneakPaths({ ...keyOff, relays: [null as never] }), 'relays[0]', 'object');
+    bad({ ...keyOff, relays: [{ ...keyOff.relays[0]!, contacts: 'x' as never }] }, 'relays[0].contacts', 'list');
     bad({ ...keyOff, relays: [{ ...keyOff.relays[0]!, holdV: 8 }] }, 'relays[0].holdV', 'atMost');
     bad(
       { ...keyOff, relays: [{ ...keyOff.relays[0]!, contacts: [{ switch: 'x', closedWhile: 'energised' }] }] },

@@ -586,6 +586,8 @@ describe('edges', () => {
     expect(() => solveNetwork(loop(13))).toThrow(
       "solveNetwork: sources[1].resistanceOhm must be above 0: 'b' closes a loop of 0 Ω with 1 V around it, and nothing limits its current, got 0",
     );
+    // A microvolt is no rounding of 12 V.
+    expectInputError(() => solveNetwork(loop(12.000001)), 'sources[1].resistanceOhm', 'above');
     const { sources, loads, balance } = solveNetwork(loop(12));
     expect(sources.map(({ currentA, powerW, voltageV }) => [currentA, powerW, voltageV])).toEqual([
       [null, null, 12],

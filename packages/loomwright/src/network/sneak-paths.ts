@@ -1,7 +1,7 @@
 import { type Check, makeCheck, tightestCheck } from '../check/index.js';
 import { InputError } from '../error/index.js';
 import { needMoreThan } from '../error/bounded.js';
-import { needInput, needList, needOneOf } from '../error/guard.js';
+import { needInput, needList, needObject, needOneOf } from '../error/guard.js';
 import type { Network } from './element.js';
 import { endsOf, needFunction, needOwnName, needWholeNetwork } from './network-guard.js';
 import type { solveNetwork } from './solve-network.js';
@@ -125,6 +125,8 @@ function unwantedOf(
   return { worst, unwanted };
 }
 
+const RELAY = 'must be an object with named fields';
+
 function guard(fn: string, input: SneakPathsInput): void {
   needInput(fn, input);
   const { network, states, faults, relays } = input;
@@ -145,21 +147,24 @@ function guard(fn: string, input: SneakPathsInput): void {
   });
   needList(fn, 'faults', faults);
   needFunction(fn, 'by', input.by, 'hand in solveNetwork');
+  const faultNames = new Set<string>();
   faults.forEach((fault, i) => {
     needChange(fn, `faults[${i}]`, fault, names);
+    needOwnName(fn, `faults[${i}].name`, fault.name, faultNames);
   });
   needList(fn, 'relays', relays);
   relays.forEach((relay, i) => {
     const at = `relays[${i}]`;
-    needInput(fn, relay);
+    needObject(fn, at, relay, RELAY);
     if (!loads.has(relay.coil)) needOneOf(fn, `${at}.coil`, relay.coil, [...loads]);
     needMoreThan(fn, `${at}.pickUpV`, relay.pickUpV);
     needMoreThan(fn, `${at}.holdV`, relay.holdV);
     if (relay.holdV > relay.pickUpV) {
       throw new InputError(fn, `${at}.holdV`, 'atMost', relay.holdV, `must be at most pickUpV (${relay.pickUpV} V)`);
     }
+    if (relay.contacts !== undefined) needList(fn, `${at}.contacts`, relay.contacts);
     relay.contacts?.forEach((contact, k) => {
-      needInput(fn, contact);
+      needObject(fn, `${at}.contacts[${k}]`, contact, RELAY);
       if (!names.switches.has(contact.switch)) {
         needOneOf(fn, `${at}.contacts[${k}].switch`, contact.switch, [...names.switches]);
       }

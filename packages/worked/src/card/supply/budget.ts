@@ -1,6 +1,7 @@
 import { energyBudget, type EnergyBudgetInput } from 'loomwright';
 import { defineCard } from '../type.js';
 import { budgetLoadList, curveList, stateList } from './lists.js';
+import { restEnd, restEndFields } from './rest-end.js';
 
 const worst = 'the tightest state';
 
@@ -40,6 +41,7 @@ export const energyBudgetCard = defineCard({
     { kind: 'number', name: 'peukertExponent', min: 1, max: 2, example: 1.2, help: '1 for plain ampere-hours.' },
     { kind: 'number', name: 'startChargeFraction', min: 0, max: 1, example: 0.95, unit: '%' },
     { kind: 'number', name: 'endChargeFraction', min: 0, max: 1, example: 0.5, unit: '%' },
+    ...restEndFields,
     { kind: 'number', name: 'acceptanceA', above: 0, example: 20, help: 'A fifth to a third of its ampere-hours.' },
     {
       kind: 'number',
@@ -78,7 +80,14 @@ export const energyBudgetCard = defineCard({
     },
     { result: 'balanceA', text: 'Left over', formula: 'outputA - loadsMeanA', source: 'circuit-theory' },
   ],
-  sources: ['circuit-theory', 'peukert-law', 'iso-8854', 'alternator-pulley-guides', 'common-practice'],
+  sources: [
+    'circuit-theory',
+    'peukert-law',
+    'iso-8854',
+    'alternator-pulley-guides',
+    'battery-rest-lists',
+    'common-practice',
+  ],
   cautions: ['battery', 'local-code'],
   run: energyBudget,
   input: (uses): EnergyBudgetInput => {
@@ -99,7 +108,7 @@ export const energyBudgetCard = defineCard({
         ratedTimeH: number('ratedTimeH'),
         peukertExponent: number('peukertExponent'),
         startChargeFraction: number('startChargeFraction'),
-        end: { kind: 'charge', chargeFraction: number('endChargeFraction') },
+        end: restEnd(uses),
         acceptanceA: number('acceptanceA'),
         chargeEfficiency: number('chargeEfficiency'),
       },

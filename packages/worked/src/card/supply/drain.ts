@@ -1,18 +1,7 @@
-import {
-  bladeFuse,
-  fuseDropCurrent,
-  largeBladeFuse,
-  miniFuse,
-  restingDrain,
-  type RestingDrainInput,
-  restVoltsTenSteps,
-  restVoltsThumb,
-  restVoltsTrade,
-  restVoltsWithDensity,
-  type RestVoltsTable,
-} from 'loomwright';
+import { bladeFuse, fuseDropCurrent, largeBladeFuse, miniFuse, restingDrain, type RestingDrainInput } from 'loomwright';
 import { defineCard } from '../type.js';
 import { drainList, restFuseList } from './lists.js';
+import { restEnd, restEndFields } from './rest-end.js';
 
 const families = [
   { value: bladeFuse.key, label: 'Blade, medium', use: bladeFuse, identifier: 'bladeFuse' },
@@ -104,31 +93,7 @@ export const restingDrainCard = defineCard({
     { kind: 'number', name: 'fullChargeAh', above: 0, example: 60, help: 'What it has today, not what it had new.' },
     { kind: 'number', name: 'startChargeFraction', min: 0, max: 1, example: 0.95, unit: '%' },
     { kind: 'number', name: 'endChargeFraction', min: 0, max: 1, example: 0.6, unit: '%' },
-    {
-      kind: 'number',
-      name: 'endOpenV',
-      above: 0,
-      example: null,
-      optional: true,
-      help: 'Takes the place of the charge, by the list below.',
-    },
-    {
-      kind: 'choice',
-      name: 'restList',
-      label: 'Volts at rest by',
-      choices: [
-        { value: 'trade', label: 'the trade council’s list', use: restVoltsTrade, identifier: 'restVoltsTrade' },
-        { value: 'ten', label: 'a list in steps of ten', use: restVoltsTenSteps, identifier: 'restVoltsTenSteps' },
-        { value: 'thumb', label: 'a rule of thumb', use: restVoltsThumb, identifier: 'restVoltsThumb' },
-        {
-          value: 'density',
-          label: 'a list with densities',
-          use: restVoltsWithDensity,
-          identifier: 'restVoltsWithDensity',
-        },
-      ],
-      example: 'trade',
-    },
+    ...restEndFields,
     {
       kind: 'number',
       name: 'selfDischargeFractionPerDay',
@@ -175,15 +140,12 @@ export const restingDrainCard = defineCard({
   run: restingDrain,
   identifiers: { bladeFuse, miniFuse, largeBladeFuse },
   input: (uses): RestingDrainInput => {
-    const { drains, fuses, endChargeFraction, endOpenV, restList, ...rest } = uses;
+    const { drains, fuses, endChargeFraction: _charge, endOpenV: _volts, restList: _list, ...rest } = uses;
     return {
       ...(rest as unknown as RestingDrainInput),
       drains: drainList('restingDrain', 'drains', drains as string),
       fuses: restFuseList('restingDrain', 'fuses', fuses as string),
-      end:
-        endOpenV === undefined
-          ? { kind: 'charge', chargeFraction: endChargeFraction as number }
-          : { kind: 'volts', openV: endOpenV as number, list: restList as RestVoltsTable },
+      end: restEnd(uses),
     };
   },
 });
