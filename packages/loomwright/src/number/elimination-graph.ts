@@ -99,11 +99,12 @@ export function listNeighbours(
   for (let v = 0; v < degree.length; v++) {
     at[v] = size;
     if (gone[v] === 0) {
-      room[v] = degree[v] as number;
-      size += degree[v] as number;
+      const wanted = withSlack(degree[v] as number);
+      room[v] = wanted;
+      size += wanted;
     }
   }
-  const pool = new Int32Array(2 * size + SHORT);
+  const pool = new Int32Array(size + (size >> 1) + SHORT);
   graph.pool = pool;
   graph.tail = size;
   for (let e = 0; e < rows.length; e++) {
@@ -182,7 +183,8 @@ export function tie(graph: EliminationGraph, u: number, begin: number, degree: n
     mark[u] = graph.stamp;
   }
   let length = graph.length[u] as number;
-  if (length + size > (room[u] as number)) move(graph, u, length + size);
+  // It is in the column itself: one less can be new.
+  if (length + size > (room[u] as number) + 1) move(graph, u, length + size - 1);
   const { pool, pattern, stamp, filled } = graph;
   const from = graph.at[u] as number;
   for (let p = begin; p < filled; p++) {
@@ -203,8 +205,13 @@ function reserve(graph: EliminationGraph, more: number): void {
   graph.pattern = larger;
 }
 
+/** Room for a list of so many, so that it does not outgrow that at the next change. */
+function withSlack(size: number): number {
+  return size + (size >> 1) + 2;
+}
+
 function move(graph: EliminationGraph, u: number, need: number): void {
-  const room = need + (need >> 1);
+  const room = withSlack(need);
   if (graph.tail + room > graph.pool.length) compact(graph, room);
   const from = graph.at[u] as number;
   graph.pool.copyWithin(graph.tail, from, from + (graph.length[u] as number));
@@ -213,12 +220,12 @@ function move(graph: EliminationGraph, u: number, need: number): void {
   graph.tail += room;
 }
 
-/** A new pool, with what is still in use and as much again. */
+/** A new pool, with what is still in use and half as much again. */
 function compact(graph: EliminationGraph, more: number): void {
   const { gone, at, length, room, pool } = graph;
   let live = 0;
-  for (let v = 0; v < gone.length; v++) if (gone[v] === 0) live += length[v] as number;
-  const fresh = new Int32Array(2 * (live + more) + SHORT);
+  for (let v = 0; v < gone.length; v++) if (gone[v] === 0) live += withSlack(length[v] as number);
+  const fresh = new Int32Array(live + (live >> 1) + 2 * more + SHORT);
   let tail = 0;
   for (let v = 0; v < gone.length; v++) {
     if (gone[v] !== 0) continue;
@@ -226,8 +233,9 @@ function compact(graph: EliminationGraph, more: number): void {
     const size = length[v] as number;
     for (let p = 0; p < size; p++) fresh[tail + p] = pool[from + p] as number;
     at[v] = tail;
-    room[v] = size;
-    tail += size;
+    const wanted = withSlack(size);
+    room[v] = wanted;
+    tail += wanted;
   }
   graph.pool = fresh;
   graph.tail = tail;
