@@ -1,4 +1,4 @@
-import { ConvergenceError, InputError } from '../error/index.js';
+import { InputError } from '../error/index.js';
 import { needInput, needList, needOneOf, needText } from '../error/guard.js';
 import type { Network } from './element.js';
 import type { SymmetricFactor } from '../number/factor-symmetric.js';
@@ -99,8 +99,8 @@ function prepare(
   });
   const { parts, analysis, solve } = circuitOf(wiring, perOhm, null);
   const solved = solve(perOhm, drivenA);
-  // Each part is held at a node and tied by resistances: only numbers that are no numbers could lead here.
-  if (solved === null) throw new ConvergenceError(fn, 1, 0, 0, 'the node equations');
+  // Each part is held at a node and tied by resistances alone: the equations always have an answer.
+  if (solved === null) throw new Error('node equations without an answer');
   const unknownAt = (at: number): number => (parts.partOf[at] === 0 ? (analysis.unknown[at] as number) : -2);
   const unknown = joined.map(unknownAt);
   const numberOf = new Map(nodes.map((node, i) => [node, i]));
