@@ -41,8 +41,12 @@ export function diagnoseFile(file: string, readings: string, options: { readonly
 
 function diagnosisText(vehicle: string, found: Diagnosis): string {
   const lines = [vehicle, '', ...found.sentences.flatMap((sentence) => wrap(sentence, WIDTH, '  '))];
-  const shown = (value: number | null, unit: string): string =>
-    value === null ? 'open' : formatQuantity(value, unit, { digits: 4, prefix: 'natural' });
+  const shown = (value: number | null, unit: string): string => {
+    if (value === null) return 'open';
+    if (unit !== 'V') return formatQuantity(value, unit, { digits: 3, prefix: 'natural' });
+    const small = Math.abs(value) < 1;
+    return formatQuantity(small ? 1000 * value : value, small ? 'mV' : 'V', { decimals: small ? 1 : 2 });
+  };
   const rows = found.readings.map(({ name, value, unit, expectedValue, explainedValue }) => [
     '  ',
     name,

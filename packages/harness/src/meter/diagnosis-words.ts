@@ -1,7 +1,8 @@
 import { formatQuantity } from '@loomwright/worked/quantity';
 import type { Diagnosis, Suspect } from './diagnosis-type.js';
 
-const ohm = (value: number): string => formatQuantity(value, 'Ω', { digits: 2, prefix: 'natural' });
+const ohm = (value: number, round: 'up' | 'down' | 'nearest' = 'nearest'): string =>
+  formatQuantity(value, 'Ω', { digits: 2, round, prefix: 'natural' });
 const volts = (value: number): string =>
   Math.abs(value) < 1 ? formatQuantity(value * 1000, 'mV', { digits: 3 }) : formatQuantity(value, 'V', { decimals: 2 });
 const amps = (value: number): string => formatQuantity(value, 'A', { digits: 2, prefix: 'natural' });
@@ -14,6 +15,7 @@ export function sentencesOf(
 ): readonly string[] {
   const { readings, changedOver, contradicting, supply } = found;
   const nameOf = (index: number): string => readings.find((one) => one.index === index)?.name ?? `reading ${index + 1}`;
+  const capital = (text: string): string => text.replace(/^[a-z]/, (c) => c.toUpperCase());
   return [
     ...touching.map(
       ({ name, value }) =>
@@ -34,7 +36,7 @@ export function sentencesOf(
         `${nameOf(index)}: the other readings contradict it${found.verdict === 'part' ? ', and it is left out' : ''}. Take it again.`,
     ),
     ...furtherOf(found),
-  ];
+  ].map(capital);
 }
 
 function verdictOf(found: Omit<Diagnosis, 'sentences'>): string[] {
@@ -109,8 +111,8 @@ function causeText({
     lowOhm === null
       ? ''
       : highOhm === null
-        ? `, at least ${ohm(lowOhm)}`
-        : `, between ${ohm(lowOhm)} and ${ohm(highOhm)}`;
+        ? `, at least ${ohm(lowOhm, 'down')}`
+        : `, between ${ohm(lowOhm, 'down')} and ${ohm(highOhm, 'up')}`;
   const heat =
     powerW === null || state === null
       ? ''
