@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { type LoomPlan, parseLoom, planLoom } from '@loomwright/harness';
+import { type LoomPlan, parseLoom, planLoom, testPlan } from '@loomwright/harness';
 import { choicesOf, diagnosisOf, type MeterChoices, type MeterRow, rowsOf, type ShownDiagnosis } from './shown';
 
 /** A vehicle to read on, with readings to begin with. */
@@ -19,6 +19,8 @@ export interface MeterVehicle {
 
 export interface MeterData {
   readonly vehicles: readonly MeterVehicle[];
+  /** What the limits and sigmas rest on. */
+  readonly basis: readonly string[];
 }
 
 declare const data: MeterData;
@@ -58,11 +60,18 @@ function vehicle(
   };
 }
 
+function basis(): readonly string[] {
+  const parsed = parseLoom(readFileSync(FEED, 'utf8'));
+  if (!parsed.ok) throw new Error('the feed cannot be read');
+  return testPlan(planLoom(parsed.loom)).basis;
+}
+
 /** Both vehicles planned when the site is built: the page stands there before its script runs. */
 export default {
   watch: [FEED, SANDPIPER],
   load(): MeterData {
     return {
+      basis: basis(),
       vehicles: [
         vehicle('feed', 'one feed', FEED, 'engine running', 'pump', {
           'posts main': '13.8',
