@@ -64,7 +64,7 @@ describe('sheets by hand', () => {
     expect(lines('load-list.csv')).toEqual(['Load,"day, A","night, A"', 'horn,6.00,6.00', 'tail lamp,,2.51']);
     // 13.4999 V by the plan; healthy from 12.656 V to 14.344 V; the meter errs by 0.5 % and 0.02 V.
     expect(lines('readings-volts.csv')[1]).toContain(
-      'day,"volts at horn, day",horn,horn +,horn −,6.00 A,13.49 V,12.58 V to 14.43 V,"V d.c., 20 V range",',
+      'day,"volts at horn, day",horn,horn +,horn −,6.00 A,13.49 V,12.58 to 14.43 V,"V d.c., 20 V range",',
     );
     expect(lines('readings-millivolts.csv')[1]).toContain('30.1 mV');
     expect(

@@ -11,7 +11,7 @@ export const STAGES: Readonly<
   >
 > = {
   dead: {
-    title: 'Dead: ohms',
+    title: 'Dead',
     procedure: [
       'All battery negatives off. Switches and relays open unless a row says otherwise.',
       'Hold the probes together first: what the meter then shows is its leads, and is taken off each reading.',
@@ -20,16 +20,17 @@ export const STAGES: Readonly<
     cautions: ['local-code', 'battery', 'insulation-tester', 'restraint'],
   },
   'first power': {
-    title: 'First power: lamp in series, one fuse at a time',
+    title: 'First power',
     procedure: [
       'All fuses out, all switches off, controllers unplugged. A 21 W lamp between each battery’s negative post and its cable: it must stay dark.',
       'With the lamp still in series put in one fuse at a time and switch on what hangs on it. A small load lets the lamp glow; one that burns fully with its load off is a short: pull the fuse and find it.',
       'When all have passed, take the lamp out, put the cable on, and read the current of each fuse in its place.',
+      `Up to ${MOST_IN_METER_A} A the meter’s 10 A socket stands in for the fuse; above it only a clamp does.`,
     ],
     cautions: ['battery', 'fuel', 'stored-heat', 'isolator', 'restraint'],
   },
   standing: {
-    title: 'Standing, engine off: volts and millivolts',
+    title: 'Standing, engine off',
     procedure: [
       'Read the posts first, with everything of the state switched on: all volts follow them.',
       'Probe on metal, not on the screw: the joint is what is measured.',
@@ -37,7 +38,7 @@ export const STAGES: Readonly<
     cautions: ['battery', 'fuel', 'restraint', 'fan-starts'],
   },
   cranking: {
-    title: 'Cranking: volts and millivolts',
+    title: 'Cranking',
     procedure: [
       'Keep the engine from starting: no fuel and no spark. Crank for five seconds at most, then let the starter cool for a minute.',
       'Out of gear, nobody before the vehicle, probes clipped on and clear of belts and fan. Somebody else turns the key.',
@@ -45,7 +46,7 @@ export const STAGES: Readonly<
     cautions: ['fuel', 'battery', 'restraint'],
   },
   running: {
-    title: 'Engine running: volts and millivolts',
+    title: 'Engine running',
     procedure: [
       'Read the posts first. Switch on what the state names, and wait a minute: lamps and motors settle.',
       'Steering, brakes and throttle are proved at walking pace before any road.',

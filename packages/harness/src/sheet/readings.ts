@@ -50,9 +50,10 @@ function stageTables(plan: LoomPlan, stage: TestStage): SheetTable[] {
     }),
   );
   return found.map(({ group, at, state, steps }, i) => {
-    const begin = i === 0 ? `${stage.title}. ` : '';
+    const lower = TITLE[group].replace(/^./, (c) => c.toLowerCase());
+    const name = i === 0 ? `${stage.title}: ${lower}` : TITLE[group];
     const notes = [...(i === 0 ? stage.procedure : []), postsOf(stage, state)];
-    return table(group, `${begin}${TITLE[group]}${at}`, notes.filter(Boolean).join(' '), steps);
+    return table(group, `${name}${at}`, notes.filter(Boolean).join(' '), steps);
   });
 }
 
@@ -123,19 +124,17 @@ function table(group: Group, title: string, note: string, steps: readonly TestSt
   };
 }
 
-/** Limits in words, drawn in towards the middle rather than out. */
-export function limitText({ lowLimit, highLimit, unit }: TestStep): string {
+/** Limits in words, drawn in towards the middle rather than out; the unit once where both have the same. */
+function limitText({ lowLimit, highLimit, unit }: TestStep): string {
   const text = (value: number, round: 'up' | 'down'): string =>
-    unit === 'V'
-      ? formatQuantity(value, unit, { decimals: 2, round, plain: true })
-      : formatQuantity(value, unit, {
-          digits: 3,
-          round,
-          prefix: unit === 'mV' ? 'none' : 'natural',
-          trim: true,
-          plain: true,
-        });
-  if (lowLimit !== null && highLimit !== null) return `${text(lowLimit, 'up')} to ${text(highLimit, 'down')}`;
+    unit === 'V' || unit === 'mV'
+      ? formatQuantity(value, unit, { decimals: unit === 'V' ? 2 : 1, round, plain: true })
+      : formatQuantity(value, unit, { digits: 3, round, prefix: 'natural', trim: true, plain: true });
+  if (lowLimit !== null && highLimit !== null) {
+    const [low, high] = [text(lowLimit, 'up'), text(highLimit, 'down')];
+    const end = high.slice(high.indexOf(' '));
+    return `${low.endsWith(end) ? low.slice(0, -end.length) : low} to ${high}`;
+  }
   if (lowLimit !== null) return `at least ${text(lowLimit, 'up')}`;
   return highLimit === null ? '' : `at most ${text(highLimit, 'down')}`;
 }
