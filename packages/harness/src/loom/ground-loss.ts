@@ -1,4 +1,4 @@
-import { type Bridges, bridgesOf } from './bridges.js';
+import { type Bridges, findBridges } from 'loomwright';
 import { type Draft, node } from './draft.js';
 import { lineOf, type PathLine } from './load-line.js';
 import { islandOf } from './loss-island.js';
@@ -68,7 +68,12 @@ export function lossesOf(settled: Settled, sensors: readonly SensorGround[]): re
   const all: Case = {
     settled,
     tied,
-    bridges: bridgesOf(analysis.nodeCount, analysis.from, analysis.to, tied, root),
+    bridges: findBridges({
+      nodeCount: analysis.nodeCount,
+      from: analysis.from.subarray(0, tied),
+      to: analysis.to.subarray(0, tied),
+      roots: Int32Array.of(root),
+    }),
     lines: states.map((state): StateLines => {
       const on = new Map<number, PathLine>();
       const bent: number[] = [];

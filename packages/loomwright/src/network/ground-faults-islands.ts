@@ -1,10 +1,11 @@
+import { type Bridges, searchBridges } from '../number/search-bridges.js';
 import type { Network } from './element.js';
-import { type Neighbours, neighboursOf } from './neighbours.js';
 
 /** What ties nodes together in metal: branches, closed switches and sources, as pairs of numbers. */
-interface Ties extends Neighbours {
+interface Ties {
   readonly nodes: readonly string[];
-  readonly edges: readonly { readonly from: number; readonly to: number }[];
+  readonly from: Int32Array;
+  readonly to: Int32Array;
   readonly numberOf: ReadonlyMap<string, number>;
 }
 
@@ -18,19 +19,13 @@ export interface Islands {
   readonly withoutBoth: (first: string, second: string) => readonly string[];
 }
 
-/**
- * Finds what each branch alone holds on to the reference. A branch is the only way to what is below it where no other
- * tie leads from there to what was found before it: one depth-first search finds all of them (Tarjan).
- */
+/** Finds what each branch alone holds on to the reference. */
 export function islandsOf(network: Network): Islands {
   const ties = tiesOf(network);
-  const alone = search(ties, -1);
-  let last: { readonly gone: number; readonly found: Found } | null = null;
-  const cut = ({ nodeOf, subtree }: Found, k: number | undefined): readonly string[] => {
-    const top = k === undefined ? undefined : subtree.get(k);
-    if (top === undefined) return [];
-    return Array.from(nodeOf.subarray(top[0], top[1]), (node) => ties.nodes[node] as string);
-  };
+  const alone = search(ties);
+  let last: { readonly gone: number; readonly found: Bridges } | null = null;
+  const cut = ({ nodeOf, first, last }: Bridges, k: number | undefined): readonly string[] =>
+    k === undefined ? [] : Array.from(nodeOf.subarray(first[k], last[k]), (node) => ties.nodes[node] as string);
   const without = (branch: string): readonly string[] => cut(alone, ties.numberOf.get(branch));
   return {
     loose: ties.nodes.filter((_, node) => alone.turn[node] === -1),
@@ -53,56 +48,15 @@ function tiesOf({ reference, branches, sources, loads = [], diodes = [], switche
     return nodes.push(node) - 1;
   };
   const list = [...branches, ...switches.filter(({ closed }) => closed), ...sources];
-  const edges = list.map(({ from, to }) => ({ from: place(from), to: place(to) }));
+  const ends = list.map(({ from, to }) => [place(from), place(to)] as const);
   for (const { from, to } of [...loads, ...diodes, ...switches]) {
     place(from);
     place(to);
   }
   const numberOf = new Map(branches.map(({ name }, k) => [name, k]));
-  return { nodes, edges, ...neighboursOf(nodes.length, edges), numberOf };
+  const column = (end: 0 | 1): Int32Array => Int32Array.from(ends, (each) => each[end]);
+  return { nodes, from: column(0), to: column(1), numberOf };
 }
 
-/** What a search found: the turn of each node (−1: not found) and what hangs on each tie alone. */
-interface Found {
-  readonly turn: Int32Array;
-  /** The node of each turn. */
-  readonly nodeOf: Int32Array;
-  /** First turn, and the one after the last, of what hangs on a tie alone. */
-  readonly subtree: ReadonlyMap<number, readonly [number, number]>;
-}
-
-function search({ nodes, edges, start, edge }: Ties, gone: number): Found {
-  const turn = new Int32Array(nodes.length).fill(-1);
-  const nodeOf = new Int32Array(nodes.length);
-  const low = new Int32Array(nodes.length);
-  const via = new Int32Array(nodes.length).fill(-1);
-  const next = start.slice();
-  const subtree = new Map<number, readonly [number, number]>();
-  const stack = [0];
-  turn[0] = 0;
-  let count = 1;
-  for (let node = stack.at(-1); node !== undefined; node = stack.at(-1)) {
-    const at = next[node] as number;
-    if (at < (start[node + 1] as number)) {
-      next[node] = at + 1;
-      const k = edge[at] as number;
-      if (k === gone || k === via[node]) continue;
-      const { from, to } = edges[k] as Ties['edges'][number];
-      const other = from === node ? to : from;
-      if (turn[other] === -1) {
-        turn[other] = low[other] = count;
-        nodeOf[count++] = other;
-        via[other] = k;
-        stack.push(other);
-      } else low[node] = Math.min(low[node] as number, turn[other] as number);
-      continue;
-    }
-    stack.pop();
-    const k = via[node] as number;
-    if (k === -1) continue;
-    const above = stack.at(-1) as number;
-    if ((low[node] as number) > (turn[above] as number)) subtree.set(k, [turn[node] as number, count]);
-    low[above] = Math.min(low[above] as number, low[node] as number);
-  }
-  return { turn, nodeOf, subtree };
-}
+const search = ({ nodes, from, to }: Ties, without = -1): Bridges =>
+  searchBridges(nodes.length, from, to, Int32Array.of(0), without);

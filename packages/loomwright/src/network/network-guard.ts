@@ -1,6 +1,6 @@
 import { InputError } from '../error/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needInput, needList, needText } from '../error/guard.js';
+import { needInput, needList, needObject, needText } from '../error/guard.js';
 import type { Network } from './element.js';
 
 interface Element {
@@ -23,7 +23,7 @@ export function needWholeNetwork(fn: string, network: Network): void {
     needList(fn, list, elements);
     elements.forEach((element: Element, i) => {
       const at = `${list}[${i}]`;
-      needObject(fn, at, element);
+      needObject(fn, at, element, 'must be an object');
       for (const field of ['name', 'from', 'to'] as const) needText(fn, `${at}.${field}`, element[field]);
       needOwnName(fn, `${at}.name`, element.name, names);
       if (list !== 'loads') needOhm(fn, `${at}.resistanceOhm`, element.resistanceOhm as number);
@@ -34,7 +34,7 @@ export function needWholeNetwork(fn: string, network: Network): void {
   });
   loads.forEach(({ load }, i) => {
     const at = `loads[${i}].load`;
-    needObject(fn, at, load);
+    needObject(fn, at, load, 'must be an object');
     if (load.kind === 'resistance') needMoreThan(fn, `${at}.resistanceOhm`, load.resistanceOhm);
     if (load.kind === 'constant-current') needMoreThan(fn, `${at}.currentA`, load.currentA);
   });
@@ -47,11 +47,6 @@ export function needWholeNetwork(fn: string, network: Network): void {
 }
 
 /** Throws unless it is an object. */
-function needObject(fn: string, at: string, value: unknown): void {
-  if (typeof value === 'object' && value !== null) return;
-  throw new InputError(fn, at, value === undefined ? 'missing' : 'object', value, 'must be an object');
-}
-
 /** Throws unless it is true or false. */
 export function needFlag(fn: string, at: string, value: boolean): void {
   if (typeof value === 'boolean') return;

@@ -8,6 +8,7 @@ export {
   type NotDefinite,
   type SymmetricFactor,
 } from './factor-symmetric.js';
+export { type Bridges, findBridges, type FindBridgesInput } from './find-bridges.js';
 export { findRoot, type FindRootInput } from './find-root.js';
 export { integrate, type IntegrateInput, type IntegrateResult } from './integrate.js';
 export { isotonicFit, type IsotonicBlock, type IsotonicFitInput } from './isotonic-fit.js';
