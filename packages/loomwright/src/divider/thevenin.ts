@@ -56,27 +56,28 @@ export function thevenin(input: TheveninInput): TheveninResult {
   needList('thevenin', 'branches', branches, 1);
   needEarthly('thevenin', 'injectedA', injectedA);
   if (loadOhm !== undefined) needNoLessThan('thevenin', 'loadOhm', loadOhm);
-  let conductance = 0;
-  let pushedA = injectedA;
   branches.forEach((branch, i) => {
     needInput('thevenin', branch);
     needEarthly('thevenin', `branches[${i}].emfV`, branch.emfV);
     needMoreThan('thevenin', `branches[${i}].resistanceOhm`, branch.resistanceOhm);
-    conductance += 1 / branch.resistanceOhm;
-    pushedA += branch.emfV / branch.resistanceOhm;
   });
-  const sourceOhm = 1 / conductance;
-  const emfV = pushedA * sourceOhm;
-  const nodeV = loadOhm === undefined ? emfV : (emfV * loadOhm) / (loadOhm + sourceOhm);
+  const sourceOhm = 1 / branches.reduce((sum, branch) => sum + 1 / branch.resistanceOhm, 0);
+  /** What all push into a node that is held at these volts. */
+  const intoA = (nodeV: number): number =>
+    branches.reduce((sum, branch) => sum + (branch.emfV - nodeV) / branch.resistanceOhm, injectedA);
+  const shortA = intoA(0);
+  const emfV = shortA * sourceOhm;
   const loadA = loadOhm === undefined ? 0 : emfV / (loadOhm + sourceOhm);
+  const nodeV = loadOhm === undefined ? emfV : loadA * loadOhm;
   return {
     emfV,
     sourceOhm,
-    shortA: pushedA,
-    mostLoadW: (emfV * pushedA) / 4,
+    shortA,
+    mostLoadW: (emfV * shortA) / 4,
     nodeV,
     loadA,
     loadW: nodeV * loadA,
-    branchA: branches.map((branch) => (branch.emfV - nodeV) / branch.resistanceOhm),
+    // By currents: the difference of a source's volts to the node's would lose the digits of a small one.
+    branchA: branches.map((branch) => ((loadA - intoA(branch.emfV)) * sourceOhm) / branch.resistanceOhm),
   };
 }
