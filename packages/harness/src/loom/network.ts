@@ -55,8 +55,19 @@ export interface SolvedState {
   readonly factor: SolvedNodes['factor'];
 }
 
-// Nothing is without resistance here: a joint given as 0 Ω has a nanoohm, which loses half a microvolt at 500 A.
-const LEAST_OHM = 1e-9;
+/** What the batteries of a state put into the equations. */
+interface Sources {
+  /** Volts of each node above what it is joined to. */
+  readonly offsetV: Float64Array;
+  readonly drivenA: Float64Array;
+  /** Volts of `offsetV` between the ends of a branch. */
+  readonly apart: (branch: number) => number;
+  /** Volts across a load's branch, by the place of the load. */
+  readonly across: (load: number, solved: SolvedNodes) => number;
+}
+
+/** Nothing is without resistance here: a joint given as 0 Ω has a nanoohm, which loses half a microvolt at 500 A. */
+export const LEAST_OHM = 1e-9;
 // Steps are Newton's: when volts moved by less, what is left is about the square of that.
 const SETTLED_V = 1e-9;
 const MOST_STEPS = 60;
@@ -137,26 +148,13 @@ export class Network {
   /** Solves one state; from where it was solved last, where that is given. */
   solve(state: string, drafts: readonly Draft[], metal: Metal, last: SolvedState | null = null): SolvedState {
     const { wiring } = this;
-    const { loads, from, to, nodes } = wiring;
-    const offsetV = this.#offsets(state);
+    const { loads, nodes } = wiring;
     const perOhm = metal.perOhm.slice();
-    const drivenA = new Float64Array(from.length);
-    this.#batteryEmf(state, perOhm, drivenA);
-    const apart = (k: number): number => (offsetV[from[k] as number] as number) - (offsetV[to[k] as number] as number);
-    for (let k = 0; k < from.length; k++) {
-      const volts = apart(k);
-      if (volts !== 0) drivenA[k] = (drivenA[k] as number) + (perOhm[k] as number) * volts;
-    }
+    const { offsetV, drivenA, apart, across } = this.sourcesOf(state, perOhm);
     const on = loads.flatMap(({ draft }, n) => ((drafts[draft] as Draft).on.includes(state) ? [n] : []));
     const off = new Set<number>();
     let loadV = new Float64Array(loads.length);
     let solved: SolvedNodes;
-    const across = (n: number, { nodeV }: SolvedNodes): number => {
-      const { branch } = loads[n] as (typeof loads)[number];
-      const { joined } = wiring;
-      const a = nodeV[joined[from[branch] as number] as number] as number;
-      return a - (nodeV[joined[to[branch] as number] as number] as number) + apart(branch);
-    };
     /** Puts the lines of all loads into the equations; gives those that cannot be fed at their volts. */
     const putLines = (): number[] => {
       const dark: number[] = [];
@@ -284,22 +282,34 @@ export class Network {
     return atRest[battery] ?? volts[battery] ?? 0;
   }
 
-  /** Volts of each node above what it is joined to. */
-  #offsets(state: string): Float64Array {
-    const offsetV = new Float64Array(this.nodes.length);
-    for (const { name, post, branch } of this.wiring.batteries) {
-      if (branch < 0) offsetV[post] = this.givenV(state, name);
-    }
-    return offsetV;
-  }
-
-  #batteryEmf(state: string, perOhm: Float64Array, drivenA: Float64Array): void {
+  /**
+   * What the batteries of a state put into the equations: volts of each node above what it is joined to, and the current
+   * that these and batteries of their own branch drive. A battery whose posts' volts are given gets its `perOhm`.
+   */
+  sourcesOf(state: string, perOhm: Float64Array, extraV: (battery: string) => number = () => 0): Sources {
     const { atRest = {} } = this.#loom.states[state] as Loom['states'][string];
-    for (const { name, branch } of this.wiring.batteries) {
-      if (branch < 0) continue;
-      if (atRest[name] === undefined) perOhm[branch] = 1 / LEAST_OHM;
-      drivenA[branch] = (perOhm[branch] as number) * this.givenV(state, name);
+    const { batteries, from, to, joined, loads } = this.wiring;
+    const offsetV = new Float64Array(this.nodes.length);
+    const drivenA = new Float64Array(from.length);
+    for (const { name, post, branch } of batteries) {
+      const volts = this.givenV(state, name) + extraV(name);
+      if (branch < 0) offsetV[post] = volts;
+      else {
+        if (atRest[name] === undefined) perOhm[branch] = 1 / LEAST_OHM;
+        drivenA[branch] = (perOhm[branch] as number) * volts;
+      }
     }
+    const apart = (k: number): number => (offsetV[from[k] as number] as number) - (offsetV[to[k] as number] as number);
+    for (let k = 0; k < from.length; k++) {
+      const volts = apart(k);
+      if (volts !== 0) drivenA[k] = (drivenA[k] as number) + (perOhm[k] as number) * volts;
+    }
+    const across = (n: number, { nodeV }: SolvedNodes): number => {
+      const { branch } = loads[n] as (typeof loads)[number];
+      const a = nodeV[joined[from[branch] as number] as number] as number;
+      return a - (nodeV[joined[to[branch] as number] as number] as number) + apart(branch);
+    };
+    return { offsetV, drivenA, apart, across };
   }
 
   #answer(

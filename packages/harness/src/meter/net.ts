@@ -1,7 +1,7 @@
-import { type SolvedNodes, solveNodes } from 'loomwright';
+import { solveNodes } from 'loomwright';
 import { type Draft, type DraftLoad, draftsOf } from '../loom/draft.js';
 import { isStraight, lineOf, type PathLine } from '../loom/load-line.js';
-import { Network } from '../loom/network.js';
+import { LEAST_OHM, Network } from '../loom/network.js';
 import type { LoomPlan, PathElement } from '../loom/plan-type.js';
 import { elementSpread } from '../loom/readings.js';
 import { spreadOfWay } from '../loom/spread.js';
@@ -53,7 +53,6 @@ export interface NetState {
 
 /** A resistance in Ω that stands for an open circuit. */
 export const OPEN_OHM = 1e7;
-const LEAST_OHM = 1e-9;
 const SETTLED_V = 1e-9;
 const MOST_STEPS = 40;
 
@@ -143,33 +142,15 @@ export class MeterNet {
     const { wiring, analysis } = network;
     const { joined, loads, batteries } = wiring;
     const ohm = (k: number): number => (this.branchOhm[k] as number) + (k === branch ? extraOhm : 0);
-    const offsetV = new Float64Array(wiring.nodes.length);
     const perOhm = new Float64Array(wiring.from.length);
-    const drivenA = new Float64Array(wiring.from.length);
     for (let k = 0; k < wiring.metalCount; k++) perOhm[k] = 1 / Math.max(ohm(k), LEAST_OHM);
-    for (const { name, post, branch: own } of batteries) {
-      const volts = network.givenV(state, name) + (name === battery ? extraV : 0);
-      if (own < 0) offsetV[post] = volts;
-      else {
-        const atRest = this.plan.loom.states[state]?.atRest?.[name] !== undefined;
-        perOhm[own] = 1 / (atRest ? Math.max(ohm(own), LEAST_OHM) : LEAST_OHM);
-        drivenA[own] = perOhm[own] * volts;
-      }
-    }
-    const apart = (k: number): number =>
-      (offsetV[wiring.from[k] as number] as number) - (offsetV[wiring.to[k] as number] as number);
-    for (let k = 0; k < perOhm.length; k++) {
-      const volts = apart(k);
-      if (volts !== 0) drivenA[k] = (drivenA[k] as number) + (perOhm[k] as number) * volts;
-    }
+    for (const { branch: own } of batteries) if (own >= 0) perOhm[own] = 1 / Math.max(ohm(own), LEAST_OHM);
+    const { offsetV, drivenA, apart, across } = network.sourcesOf(state, perOhm, (name) =>
+      name === battery ? extraV : 0,
+    );
     const on = loads.flatMap(({ draft }, n) => ((drafts[draft] as Draft).on.includes(state) ? [n] : []));
     const plain = new Set<number>();
     const loadV = from === null ? new Float64Array(loads.length) : from.loadV.slice();
-    const across = (n: number, { nodeV }: SolvedNodes): number => {
-      const { branch: k } = loads[n] as (typeof loads)[number];
-      const [a, b] = [joined[wiring.from[k] as number] as number, joined[wiring.to[k] as number] as number];
-      return (nodeV[a] as number) - (nodeV[b] as number) + apart(k);
-    };
     /** As the resistance that it is where all is healthy. */
     const asResistance = (n: number): PathLine => {
       const { branch: k } = loads[n] as (typeof loads)[number];
