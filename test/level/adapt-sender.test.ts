@@ -255,12 +255,36 @@ describe('laws', () => {
 
 describe('edges', () => {
   it('says so when the sender runs the other way', () => {
-    expect(adaptSender({ ...american, senderOhm: [10, 180] })).toEqual({
-      possible: false,
-      code: 'inverted',
-      because: 'the sender rises in ohms from empty to full and the gauge falls: no resistor turns that round',
-      nearest: null,
-    });
+    const result = adaptSender({ ...american, senderOhm: [10, 180] });
+    expect(result).toMatchObject({ possible: false, code: 'inverted' });
+    const because = result.possible ? '' : result.because;
+    expect(because).toContain(
+      'the sender rises in ohms from empty to full and the gauge falls: no resistor turns that round; the best is off by',
+    );
+    expectInputError(() => adaptSender({ ...american, senderOhm: [10, 180], series: undefined as never }), 'series');
+  });
+  it('names the nearest where the sender runs the other way: of what shows too much and too little, about half a dial', () => {
+    const turned = { ...american, senderOhm: [10, 180] };
+    const nearest = best(turned);
+    // Shown falls as the level rises, so empty shows at least half too much or full at least half too little.
+    expect(nearest.worstErrorFraction).toBeGreaterThanOrEqual(0.5);
+    expect(nearest.worstErrorFraction).toBeLessThan(0.55);
+    expectWithin(
+      nearest.worstErrorFraction,
+      onGrid(turned, nearest.senderSideOhm, nearest.acrossOhm ?? Infinity, nearest.gaugeSideOhm),
+      1e-9,
+    );
+    for (const gaugeSideOhm of [0, 30, 130]) {
+      const given = { ...straightOn, gaugeSideOhm };
+      const tried = adaptSender({ ...turned, network: given });
+      expect(tried).toMatchObject({ possible: false, code: 'inverted', nearest: given });
+      expect(tried.possible ? '' : tried.because).toContain('this network is off by');
+      expectWithin(
+        best({ ...turned, network: given }).worstErrorFraction,
+        onGrid(turned, 0, Infinity, gaugeSideOhm),
+        1e-9,
+      );
+    }
   });
   it('tells a span that is too small from a curve that bends', () => {
     expect(adaptSender({ ...wide, mostErrorFraction: 0.001 })).toMatchObject({ possible: false, code: 'too-bent' });

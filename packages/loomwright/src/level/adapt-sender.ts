@@ -66,7 +66,7 @@ export type AdaptSenderResult = AdaptSenderDesign | NotPossible<AdaptSenderDesig
  *
  * Resistors never widen an ohm span nor turn it round: in series they only raise it, in parallel they only lower and
  * compress it, and what they compress they also bend. The fewest resistors are taken that keep the wish, of these
- * the best; where none do, the best network of all is the nearest. For a sender that goes to an input with a
+ * the best; where none do, the best network of all is the nearest, also where sender and gauge go opposite ways. For a sender that goes to an input with a
  * pull-up use a table instead: an input can be taught any curve, a gauge cannot.
  *
  * $$R' = R_g + \frac{R_p (R + R_s)}{R_p + R + R_s} \qquad
@@ -82,19 +82,19 @@ export function adaptSender(input: AdaptSenderInput): AdaptSenderResult {
   guard(input);
   const { senderOhm, gaugeOhm, series, toleranceFraction, mostErrorFraction } = input;
   const end = (ohms: readonly number[]): number => (ohms.at(-1) as number) - (ohms[0] as number);
+  const network = input.network ?? searchNetwork(input, series, toleranceFraction, mostErrorFraction).network;
+  const design = judge(input, network);
+  const off = `${figure(design.worstErrorFraction * 100)} % of the dial`;
   if (end(senderOhm) > 0 !== end(gaugeOhm) > 0) {
     const way = (ohms: readonly number[]): string => (end(ohms) > 0 ? 'rises' : 'falls');
     return {
       possible: false,
       code: 'inverted',
-      because: `the sender ${way(senderOhm)} in ohms from empty to full and the gauge ${way(gaugeOhm)}: no resistor turns that round`,
-      nearest: null,
+      because: `the sender ${way(senderOhm)} in ohms from empty to full and the gauge ${way(gaugeOhm)}: no resistor turns that round; ${input.network === undefined ? 'the best' : 'this network'} is off by ${off}`,
+      nearest: design,
     };
   }
-  const network = input.network ?? searchNetwork(input, series, toleranceFraction, mostErrorFraction).network;
-  const design = judge(input, network);
   if (design.worstErrorFraction <= mostErrorFraction) return design;
-  const off = `${figure(design.worstErrorFraction * 100)} % of the dial`;
   if (input.network !== undefined) {
     return { possible: false, code: 'network-off', because: `this network is off by up to ${off}`, nearest: design };
   }

@@ -23,6 +23,19 @@ export const adaptSenderCard = defineCard({
       example: '0, 90',
       help: 'At equal steps of its dial.',
     },
+    {
+      kind: 'choice',
+      name: 'resistors',
+      label: 'Resistors',
+      choices: [
+        { value: 'sought', label: 'seek the best' },
+        { value: 'given', label: 'try these' },
+      ],
+      example: 'sought',
+    },
+    { kind: 'number', name: 'tryAtSenderOhm', example: 0, help: 'Of one’s own. 0 for none.' },
+    { kind: 'number', name: 'tryAcrossOhm', example: null, optional: true, help: 'Of one’s own. Empty for none.' },
+    { kind: 'number', name: 'tryAtGaugeOhm', example: 0, help: 'Of one’s own. 0 for none.' },
     seriesField('E24'),
     { kind: 'number', name: 'toleranceFraction', min: 0, example: 0.01, unit: '%' },
     {
@@ -50,7 +63,7 @@ export const adaptSenderCard = defineCard({
     {
       result: 'acrossOhm',
       text: 'Resistors',
-      how: 'no, one, two, three resistors in turn; the first number that keeps the wish, and of these the best values',
+      how: 'as given; or no, one, two, three in turn, the first number that keeps the wish, and of these the best values',
       source: 'iec-60063',
     },
     {
@@ -70,9 +83,20 @@ export const adaptSenderCard = defineCard({
   cautions: ['fuel', 'local-code'],
   run: adaptSender,
   input: (uses): AdaptSenderInput => ({
-    ...(uses as unknown as AdaptSenderInput),
     senderOhm: ohmList('adaptSender', 'senderOhm', uses['senderOhm'] as string),
     gaugeOhm: ohmList('adaptSender', 'gaugeOhm', uses['gaugeOhm'] as string),
+    series: uses['series'] as AdaptSenderInput['series'],
+    toleranceFraction: uses['toleranceFraction'] as number,
+    mostErrorFraction: uses['mostErrorFraction'] as number,
+    ...(uses['resistors'] === 'given'
+      ? {
+          network: {
+            senderSideOhm: uses['tryAtSenderOhm'] as number,
+            acrossOhm: (uses['tryAcrossOhm'] as number | undefined) ?? null,
+            gaugeSideOhm: uses['tryAtGaugeOhm'] as number,
+          },
+        }
+      : {}),
   }),
   scope: (values, output) => ({
     fullOhm: ohmList('adaptSender', 'senderOhm', String(values['senderOhm'])).at(-1) ?? null,
