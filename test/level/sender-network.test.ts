@@ -217,6 +217,39 @@ describe('faults', () => {
     expect(fault({ ...one, parts }, 'part-shorted', 'left').seen).toBe('never');
     expect(fault({ ...one, parts }, 'part-open', 'right').seen).toBe('always');
   });
+  it('the ground lead on the battery is a dead short that no reading surely tells', () => {
+    const short = fault(one, 'lead-to-battery', 'ground');
+    expect(short.seen).toBe('never');
+    expect(short.readings.every(({ pinV, code }) => pinV === null && code === 'dead-short')).toBe(true);
+    // A bias of 5 V, healthy at full, sends 5/280 A; with the lead at 14.4 V it takes 9.4/280 A the other way.
+    expectWithin(short.tankA!, 9.4 / 280, 1e-12);
+    expectWithin(short.readings.at(-1)!.tankW!, (9.4 / 280) ** 2 * 10, 1e-12);
+    expectWithin(short.readings[0]!.tankW!, (9.4 / 620) ** 2 * 350, 1e-12);
+    expectWithin(short.biasW!, (9.4 / 280) ** 2 * 270, 1e-12);
+    // With the battery behind the bias, both ends of the network are the battery: the healthy figures are the most.
+    const battery = senderNetwork({ ...one, biasV: 14.4 });
+    const same = fault({ ...one, biasV: 14.4 }, 'lead-to-battery', 'ground');
+    expect(same.tankA).toBe(battery.mostTankA);
+    expect(same.tankW).toBe(battery.mostTankW);
+    expect(senderNetwork(one).worstFault).toBe('lead-to-battery at pin');
+  });
+  it('no volts of a shorted ground lead heat the tank more than is told', async () => {
+    const told = fault(two, 'lead-to-battery', 'ground');
+    for (const volts of [0, 2, 5, 9, 14.4]) {
+      const lines = [0, 0.5, 1].flatMap((level, i) =>
+        netlist(`${i}`, level, (net) => net.map((line) => (line.startsWith('vg') ? `vg${i} g${i} 0 ${volts}` : line))),
+      );
+      const v = await simulate([...lines, '.op'].join('\n'));
+      [0, 0.5, 1].forEach((level, i) => {
+        const w = (from: string, to: string, ohm: number): number =>
+          (v[`v(${from}${i})`]![0]! - v[`v(${to}${i})`]![0]!) ** 2 / ohm;
+        const heat = w('p', 'm', 180 - 170 * level) + w('m', 'f', 120 - 115 * level);
+        const most = told.readings.find(({ levelFraction }) => levelFraction === level)!.tankW!;
+        expect(heat).toBeLessThanOrEqual(most * (1 + 1e-6));
+        if (volts === 14.4) expectWithin(Math.max(heat, 0), most, 1e-6);
+      });
+    }
+  });
   it('has no number where the battery meets ground through nothing', () => {
     const result = senderNetwork({ ...one, parts: [part('sender', 'pin', 'ground', 180, 0)], tankFaultMostW: 1 });
     const chafed = result.faults.find((each) => each.kind === 'lead-to-battery')!;
@@ -257,7 +290,7 @@ describe('edges', () => {
     bad([part('a', 'pin', 'x', 1), part('a', 'x', 'ground', 1)], 'parts[1].name');
     bad([part('', 'pin', 'ground', 1)], 'parts[0].name');
     bad([{ ...part('a', 'pin', 'ground', 1), inTank: undefined as never }], 'parts[0].inTank');
-    bad([null as never], 'input');
+    bad([null as never], 'parts[0]');
   });
   it('never runs out of numbers', () => {
     neverRunsOut(

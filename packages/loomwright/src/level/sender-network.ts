@@ -1,7 +1,7 @@
 import { type Check, makeCheck, tightestCheck } from '../check/index.js';
 import { InputError } from '../error/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needBetween, needInput, needList, needText } from '../error/guard.js';
+import { needBetween, needInput, needList, needObject, needText } from '../error/guard.js';
 import { type Edge, solveEdges } from './network-solve.js';
 
 /** A sender or a fixed resistor between two nodes. The nodes `pin` and `ground` are the ends of the network. */
@@ -44,8 +44,11 @@ export interface NetworkReading {
   readonly tankW: number | null;
   /** Heat of the bias resistor. */
   readonly biasW: number | null;
-  /** `unlimited`: the battery meets ground through 0 Ω, and only a fuse ends it. */
-  readonly code: 'solved' | 'unlimited';
+  /**
+   * `unlimited`: the battery meets ground through 0 Ω, and only a fuse ends it. `dead-short`: so it does in the ground
+   * lead, outside the parts; tank and bias then have the most for any volts of that lead, ground to `faultV`.
+   */
+  readonly code: 'solved' | 'unlimited' | 'dead-short';
 }
 
 /** One fault at every level. */
@@ -61,7 +64,7 @@ export interface NetworkFault {
   readonly tankWorstFraction: number;
   /** Heat of the bias resistor at its worst; null where unlimited. */
   readonly biasW: number | null;
-  /** Whether the pin leaves the healthy range by the guard: at every level, at some, at none. */
+  /** Whether the pin is sure to leave the healthy range by the guard: at every level, at some, at none. */
   readonly seen: 'always' | 'sometimes' | 'never';
 }
 
@@ -89,7 +92,8 @@ export interface SenderNetworkResult {
  * What an input sees of senders and resistors in any arrangement, and what every broken, grounded or chafed lead does.
  *
  * Series, parallel, bridged: the network is solved as it is. Each fault is solved at every level, with the current and
- * the heat that it makes in the tank. For two floats at different levels use `saddleTank`.
+ * the heat that it makes in the tank. The ground lead on the battery is a dead short: its own current is limited by its
+ * fuse alone, and has no number here. For two floats at different levels use `saddleTank`.
  *
  * $$\sum_j \frac{V_i - V_j}{R_{ij}} = 0 \qquad P = \sum_\mathrm{tank} I^2 R$$
  *
@@ -109,7 +113,7 @@ export function senderNetwork(input: SenderNetworkInput): SenderNetworkResult {
   const highestPinV = Math.max(...pins);
   const steps = pins.slice(1).map((v, i) => v - (pins[i] as number));
   const direction = steps.every((step) => step > 0) ? 'rises' : steps.every((step) => step < 0) ? 'falls' : 'turns';
-  const nodes = [...new Set(parts.flatMap(({ from, to }) => [from, to]))].filter((node) => node !== 'ground');
+  const nodes = [...new Set(parts.flatMap(({ from, to }) => [from, to]))];
   const causes: readonly Cause[] = [
     { kind: 'pin-wire-open', at: 'pin' },
     { kind: 'ground-open', at: 'ground' },
@@ -118,15 +122,17 @@ export function senderNetwork(input: SenderNetworkInput): SenderNetworkResult {
       { kind: 'part-shorted', at: name },
     ]),
     ...nodes.flatMap((at): Cause[] => [
-      { kind: 'lead-to-ground', at },
+      ...(at === 'ground' ? [] : [{ kind: 'lead-to-ground', at } as const]),
       { kind: 'lead-to-battery', at },
     ]),
   ];
-  const told = (v: number | null): boolean => v === null || v < lowestPinV - guardV || v > highestPinV + guardV;
+  // A dead short may leave the pin where it was, and does once the fuse is gone.
+  const told = ({ pinV: v, code }: NetworkReading): boolean =>
+    code !== 'dead-short' && (v === null || v < lowestPinV - guardV || v > highestPinV + guardV);
   const faults = causes.map((cause): NetworkFault => {
     const all = levels.map((level) => readingAt(input, level, cause));
     const worst = all.reduce((a, b) => ((b.tankW ?? Infinity) > (a.tankW ?? Infinity) ? b : a));
-    const seen = all.filter((reading) => told(reading.pinV)).length;
+    const seen = all.filter(told).length;
     return {
       ...cause,
       readings: all.filter((_, i) => i % 4 === 0),
@@ -195,7 +201,8 @@ function readingAt(input: SenderNetworkInput, levelFraction: number, cause: Caus
     else if (cause.kind === 'part-shorted') joins.push([from, to]);
   });
   if (cause?.kind !== 'pin-wire-open') joins.push(['pin', UNIT_PIN]);
-  if (cause?.kind !== 'ground-open') joins.push(['ground', UNIT_GROUND]);
+  const deadShort = cause?.kind === 'lead-to-battery' && cause.at === 'ground';
+  if (cause?.kind !== 'ground-open' && !deadShort) joins.push(['ground', UNIT_GROUND]);
   if (cause?.kind === 'lead-to-ground') joins.push([cause.at, UNIT_GROUND]);
   if (cause?.kind === 'lead-to-battery') joins.push([cause.at, BATTERY]);
   if (inputOhm !== null) edges.push({ from: UNIT_PIN, to: UNIT_GROUND, ohm: inputOhm });
@@ -217,14 +224,20 @@ function readingAt(input: SenderNetworkInput, levelFraction: number, cause: Caus
     tankA = Math.max(tankA, a);
     tankW += a * a * (ohms[part] as number);
   });
-  return {
-    levelFraction,
-    pinV: solved.volts.get(UNIT_PIN) as number,
-    tankA,
-    tankW,
-    biasW: (solved.currentA[bias] as number) ** 2 * biasOhm,
-    code: 'solved',
-  };
+  const biasW = (solved.currentA[bias] as number) ** 2 * biasOhm;
+  if (deadShort) {
+    // The lead lies between ground and the battery. What grows with the square of its volts is most at one of the two.
+    const sound = readingAt(input, levelFraction, null) as Healthy;
+    return {
+      levelFraction,
+      pinV: null,
+      tankA: Math.max(tankA, sound.tankA),
+      tankW: Math.max(tankW, sound.tankW),
+      biasW: Math.max(biasW, sound.biasW),
+      code: 'dead-short',
+    };
+  }
+  return { levelFraction, pinV: solved.volts.get(UNIT_PIN) as number, tankA, tankW, biasW, code: 'solved' };
 }
 
 function guard(input: SenderNetworkInput): void {
@@ -234,8 +247,8 @@ function guard(input: SenderNetworkInput): void {
   needList(fn, 'parts', parts, 1);
   needBetween(fn, 'parts.length', parts.length, 1, 40);
   parts.forEach((part, i) => {
-    needInput(fn, part);
     const at = `parts[${i}]`;
+    needObject(fn, at, part, 'must be a part with its nodes');
     for (const field of ['name', 'from', 'to'] as const) needText(fn, `${at}.${field}`, part[field]);
     if (parts.findIndex((other) => other.name === part.name) < i) {
       throw new InputError(fn, `${at}.name`, 'oneOf', part.name, 'must not be that of another part');

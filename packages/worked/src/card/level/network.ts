@@ -1,15 +1,25 @@
 import { type NetworkPart, senderNetwork, type SenderNetworkInput } from 'loomwright';
-import { defineCard, type Uses } from '../type.js';
+import { defineCard, type Uses, type Values } from '../type.js';
 
-/** One or two senders and a fixed resistor ahead of them, as parts between nodes. */
+/** One or two senders, a fixed resistor ahead of them and one across, as parts between nodes. */
 function partsOf(uses: Uses): readonly NetworkPart[] {
   const number = (name: string): number => uses[name] as number;
   const fixedOhm = number('fixedOhm');
   const top = fixedOhm !== 0 ? 'lead' : 'pin';
-  const fixed: readonly NetworkPart[] =
-    fixedOhm !== 0
-      ? [{ name: 'fixed resistor', from: 'pin', to: 'lead', emptyOhm: fixedOhm, fullOhm: fixedOhm, inTank: false }]
-      : [];
+  const resistor = (name: string, from: string, to: string, ohm: number): NetworkPart => ({
+    name,
+    from,
+    to,
+    emptyOhm: ohm,
+    fullOhm: ohm,
+    inTank: false,
+  });
+  const fixed: readonly NetworkPart[] = [
+    ...(fixedOhm !== 0 ? [resistor('fixed resistor', 'pin', 'lead', fixedOhm)] : []),
+    ...(typeof uses['fixedAcrossOhm'] === 'number'
+      ? [resistor('resistor across', top, 'ground', uses['fixedAcrossOhm'])]
+      : []),
+  ];
   const sender = (name: string, from: string, to: string, second: boolean): NetworkPart => ({
     name,
     from,
@@ -30,6 +40,12 @@ function partsOf(uses: Uses): readonly NetworkPart[] {
     ? [...fixed, first]
     : [...fixed, first, sender('second sender', top, 'ground', true)];
 }
+
+/** One sender and nothing across it: then the step's formula holds. */
+const isPlain = (values: Values): boolean =>
+  values['arrangement'] === 'one' &&
+  typeof values['inputOhm'] !== 'number' &&
+  typeof values['fixedAcrossOhm'] !== 'number';
 
 export const senderNetworkCard = defineCard({
   name: 'senderNetwork',
@@ -53,6 +69,15 @@ export const senderNetworkCard = defineCard({
     { kind: 'number', name: 'secondEmptyOhm', example: 350, help: 'Counts with two senders only.' },
     { kind: 'number', name: 'secondFullOhm', example: 10 },
     { kind: 'number', name: 'fixedOhm', min: 0, example: 0, help: 'Between the pin and the senders. 0 for none.' },
+    {
+      kind: 'number',
+      name: 'fixedAcrossOhm',
+      min: 0,
+      max: 1e8,
+      optional: true,
+      example: null,
+      help: 'From the senders’ live end to ground, out of the tank. Empty for none.',
+    },
     { kind: 'number', name: 'biasV', above: 0, example: 5, help: 'A reference of 5 V, or the battery.' },
     { kind: 'number', name: 'biasOhm', min: 0.001, max: 1e8, example: 270 },
     { kind: 'number', name: 'inputOhm', above: 0, example: null, optional: true, unit: 'kΩ' },
@@ -85,14 +110,14 @@ export const senderNetworkCard = defineCard({
       text: 'Pin at empty, one sender',
       formula: 'biasV * (emptyOhm + fixedOhm) / (emptyOhm + fixedOhm + biasOhm)',
       source: 'circuit-theory',
-      when: (values) => values['arrangement'] === 'one' && typeof values['inputOhm'] !== 'number',
+      when: isPlain,
     },
     {
       result: 'fullV',
       text: 'Pin at full, one sender',
       formula: 'biasV * (fullOhm + fixedOhm) / (fullOhm + fixedOhm + biasOhm)',
       source: 'circuit-theory',
-      when: (values) => values['arrangement'] === 'one' && typeof values['inputOhm'] !== 'number',
+      when: isPlain,
     },
     {
       result: 'worstFaultW',

@@ -34,6 +34,7 @@ export const levelTerms = {
   fullShownFraction: { label: 'Shown at full', symbol: 's_1' },
   secondEmptyOhm: { label: 'Second sender at empty', symbol: 'R_\\mathrm{empty,2}' },
   secondFullOhm: { label: 'Second sender at full', symbol: 'R_\\mathrm{full,2}' },
+  fixedAcrossOhm: { label: 'Resistor across the senders', symbol: 'R_\\mathrm{across}' },
   fixedOhm: { label: 'Fixed resistor', symbol: 'R_\\mathrm{fix}' },
   biasV: { label: 'Bias comes from', symbol: 'V_\\mathrm{bias}' },
   biasOhm: { label: 'Bias resistor', symbol: 'R_\\mathrm{bias}' },
