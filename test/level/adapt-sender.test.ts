@@ -307,6 +307,7 @@ describe('edges', () => {
     expectInputError(() => adaptSender({ ...american, series: undefined as never }), 'series', 'missing');
     expectInputError(() => adaptSender({ ...american, mostErrorFraction: 1 }), 'mostErrorFraction', 'below');
     const network = (over: object) => () => adaptSender({ ...american, network: { ...straightOn, ...over } });
+    expectInputError(() => adaptSender({ ...american, network: null as never }), 'network', 'object');
     expectInputError(network({ senderSideOhm: -1 }), 'network.senderSideOhm');
     expectInputError(network({ acrossOhm: 0 }), 'network.acrossOhm');
     expectInputError(network({ gaugeSideOhm: NaN }), 'network.gaugeSideOhm');

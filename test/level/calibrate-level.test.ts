@@ -664,6 +664,7 @@ describe('edges', () => {
     bad({ cellCount: 5001 }, 'cellCount');
     bad({ cellCount: null }, 'cellCount');
     bad({ wantedErrorL: -1 }, 'wantedErrorL');
+    bad({ cans: [null as never, null as never] }, 'cans[0]');
     bad({ readingStepValue: 0 }, 'readingStepValue');
     bad({ shownStepL: 0 }, 'shownStepL');
     expect(() => calibrateLevel({ ...base, readingGoes: 'up' })).toThrow(

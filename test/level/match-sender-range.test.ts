@@ -117,7 +117,7 @@ describe('edges', () => {
     refusesNonsense(matchSenderRange, base, { required: ['emptyOhm', 'fullOhm'] });
     expectInputError(() => matchSenderRange({ ...base, emptyOhm: -1 }), 'emptyOhm');
     expectInputError(() => matchSenderRange({ ...base, fullOhm: 105 }), 'fullOhm', 'order');
-    expectInputError(() => matchSenderRange({ ...base, table: null as never }), 'input');
+    expectInputError(() => matchSenderRange({ ...base, table: null as never }), 'table');
     expectInputError(() => matchSenderRange({ ...base, table: { ...table, rows: [] } }), 'table.rows');
   });
   it('never runs out of numbers', () => {

@@ -364,7 +364,7 @@ describe('edges', () => {
     bad({ strapping: rows([0, 0]) }, 'right.strapping');
     expectInputError(() => saddleTank({ ...series, wiring: 'star' as never }), 'wiring', 'oneOf');
     expectInputError(() => saddleTank({ ...series, pumpSide: undefined as never }), 'pumpSide', 'missing');
-    expectInputError(() => saddleTank({ ...series, left: null as never }), 'input', 'object');
+    expectInputError(() => saddleTank({ ...series, left: null as never }), 'left', 'object');
     expectInputError(() => saddleTank({ ...series, series: null as never }), 'series');
   });
   it('never runs out of numbers', () => {

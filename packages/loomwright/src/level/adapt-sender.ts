@@ -1,6 +1,6 @@
 import { type Check, makeCheck, type NotPossible, tightestCheck } from '../check/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needInput } from '../error/guard.js';
+import { needInput, needObject } from '../error/guard.js';
 import { figure } from '../divider/figure.js';
 import { needTolerance } from '../divider/guard.js';
 import { needSeries } from '../table/preferred-value.js';
@@ -126,7 +126,7 @@ function guard(input: AdaptSenderInput): void {
   needTolerance(fn, 'toleranceFraction', input.toleranceFraction);
   needTolerance(fn, 'mostErrorFraction', input.mostErrorFraction);
   if (input.network === undefined) return;
-  needInput(fn, input.network);
+  needObject(fn, 'network', input.network, 'must be the three resistors');
   const { senderSideOhm, acrossOhm, gaugeSideOhm } = input.network;
   needNoLessThan(fn, 'network.senderSideOhm', senderSideOhm);
   if (acrossOhm !== null) needMoreThan(fn, 'network.acrossOhm', acrossOhm);

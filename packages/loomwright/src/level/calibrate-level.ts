@@ -1,7 +1,7 @@
 import { type Check, makeCheck, type NotPossible, tightestCheck } from '../check/index.js';
 import { InputError } from '../error/index.js';
 import { needEarthly, needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needBetween, needInput, needInteger, needList, needOneOf } from '../error/guard.js';
+import { needBetween, needInput, needInteger, needList, needObject, needOneOf } from '../error/guard.js';
 import { clamped } from '../number/cells.js';
 import { cellsFor } from './can-cells.js';
 import { joinPoints } from './can-curve.js';
@@ -89,7 +89,8 @@ export type CalibrateLevelResult = LevelCalibration | NotPossible<LevelCalibrati
  *
  * The readings are made to go one way by least squares, so that noise cannot make litres fall as fuel goes in; a curve
  * that never turns back joins them; and the cells stand where the worst error is least, or are the fewest that keep
- * the error wanted. What the sender cannot tell is said: stretches where it does not move, cans that go against the
+ * the error wanted. They are chosen before rounding: with coarse steps another choice may hold better. On a nearly
+ * straight sender two cells may be all that is taken, and `roundingLossL` says what the steps then cost. What the sender cannot tell is said: stretches where it does not move, cans that go against the
  * others, stretches without a can. Nothing is left out of the fit: leave out the can yourself once you know why.
  *
  * $$\min_{f_1 \le \dots \le f_n} \sum_i w_i\,(r_i - f_i)^2 \qquad
@@ -189,7 +190,7 @@ function guard(fn: string, input: CalibrateLevelInput): void {
   needList(fn, 'cans', cans, 2);
   needBetween(fn, 'cans.length', cans.length, 2, 500);
   cans.forEach((can, i) => {
-    needInput(fn, can);
+    needObject(fn, `cans[${i}]`, can, 'must be litres with a reading');
     needNoLessThan(fn, `cans[${i}].totalL`, can.totalL);
     needEarthly(fn, `cans[${i}].readingValue`, can.readingValue);
     if (can.totalL < (cans[i - 1]?.totalL ?? 0)) {

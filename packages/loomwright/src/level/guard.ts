@@ -1,6 +1,6 @@
 import { InputError } from '../error/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needBetween, needInput, needList } from '../error/guard.js';
+import { needBetween, needList, needObject } from '../error/guard.js';
 import type { LevelPoint } from './strapping.js';
 
 /** More marks than any sender or dial has; the searches over them would take minutes. */
@@ -27,7 +27,7 @@ export function needStrapping(fn: string, field: string, points: readonly LevelP
   needList(fn, field, points, 2);
   points.forEach((point, i) => {
     const at = `${field}[${i}]`;
-    needInput(fn, point);
+    needObject(fn, at, point, 'must be a level with its litres');
     needBetween(fn, `${at}.levelFraction`, point.levelFraction, 0, 1);
     needNoLessThan(fn, `${at}.volumeL`, point.volumeL);
     const before = points[i - 1];

@@ -1,6 +1,6 @@
 import { InputError } from '../error/index.js';
 import { needNoLessThan } from '../error/bounded.js';
-import { needInput, needList } from '../error/guard.js';
+import { needInput, needList, needObject } from '../error/guard.js';
 import type { SourceStatus } from '../source/index.js';
 import type { SenderRange, SenderRangeTable } from '../table/index.js';
 
@@ -58,7 +58,7 @@ export function matchSenderRange(input: MatchSenderRangeInput): MatchSenderRange
   needNoLessThan(fn, 'emptyOhm', emptyOhm);
   needNoLessThan(fn, 'fullOhm', fullOhm);
   if (emptyOhm === fullOhm) throw new InputError(fn, 'fullOhm', 'order', fullOhm, 'must differ from emptyOhm');
-  needInput(fn, table);
+  needObject(fn, 'table', table, 'must be a table of ranges');
   needList(fn, 'table.rows', table.rows, 1);
   const matches = table.rows
     .map((range) => matchOf(range, emptyOhm, fullOhm))

@@ -1,7 +1,7 @@
 import { type Check, makeCheck, tightestCheck } from '../check/index.js';
 import { InputError } from '../error/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needBetween, needInput, needOneOf } from '../error/guard.js';
+import { needBetween, needInput, needObject, needOneOf } from '../error/guard.js';
 import { needSeries, preferredAbove } from '../table/preferred-value.js';
 import type { PreferredSeries } from '../table/index.js';
 import { needStrapping } from './guard.js';
@@ -193,7 +193,7 @@ function guard(input: SaddleTankInput): void {
   needOneOf(fn, 'wiring', input.wiring, ['series', 'parallel', 'two-inputs']);
   for (const side of ['left', 'right'] as const) {
     const lobe = input[side];
-    needInput(fn, lobe);
+    needObject(fn, side, lobe, 'must be a side of the tank');
     needStrapping(fn, `${side}.strapping`, lobe.strapping);
     for (const field of ['emptyOhm', 'fullOhm'] as const) {
       needBetween(fn, `${side}.${field}`, lobe[field], 0, 1e8);
