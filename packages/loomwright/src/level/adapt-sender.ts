@@ -66,8 +66,8 @@ export type AdaptSenderResult = AdaptSenderDesign | NotPossible<AdaptSenderDesig
  *
  * Resistors never widen an ohm span nor turn it round: in series they only raise it, in parallel they only lower and
  * compress it, and what they compress they also bend. The fewest resistors are taken that keep the wish, of these
- * the best; where none do, the best network of all is the nearest, also where sender and gauge go opposite ways. For a sender that goes to an input with a
- * pull-up use a table instead: an input can be taught any curve, a gauge cannot.
+ * the best; where none do, the best network of all is the nearest, also where sender and gauge go opposite ways. For a
+ * sender that goes to an input with a pull-up use a table instead: an input can be taught any curve, a gauge cannot.
  *
  * $$R' = R_g + \frac{R_p (R + R_s)}{R_p + R + R_s} \qquad
  * \frac{\mathrm{d}R'}{\mathrm{d}R} = \left(\frac{R_p}{R_p + R + R_s}\right)^{2} \le 1$$

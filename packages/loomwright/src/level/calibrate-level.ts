@@ -90,8 +90,9 @@ export type CalibrateLevelResult = LevelCalibration | NotPossible<LevelCalibrati
  * The readings are made to go one way by least squares, so that noise cannot make litres fall as fuel goes in; a curve
  * that never turns back joins them; and the cells stand where the worst error is least, or are the fewest that keep
  * the error wanted. They are chosen before rounding: with coarse steps another choice may hold better. On a nearly
- * straight sender two cells may be all that is taken, and `roundingLossL` says what the steps then cost. What the sender cannot tell is said: stretches where it does not move, cans that go against the
- * others, stretches without a can. Nothing is left out of the fit: leave out the can yourself once you know why.
+ * straight sender two cells may be all that is taken, and `roundingLossL` says what the steps then cost. What the
+ * sender cannot tell is said: stretches where it does not move, cans that go against the others, stretches without a
+ * can. Nothing is left out of the fit: leave out the can yourself once you know why.
  *
  * $$\min_{f_1 \le \dots \le f_n} \sum_i w_i\,(r_i - f_i)^2 \qquad
  * u_V = k\sqrt{u_\mathrm{can}^2 + \left(\frac{\mathrm{d}V}{\mathrm{d}r}\,\frac{\sigma}{\sqrt{w}}\right)^{2}}$$
