@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Loom, loomJsonSchema, type LoomPlan, parseLoom, planLoom } from '@loomwright/harness';
+import { type Loom, loomJsonSchema, type LoomPlan, parseLoom, planLoom, sheets } from '@loomwright/harness';
 import { looped, loopedText } from '../support/looped-loom.js';
 import { netlist } from '../support/plan-netlist.js';
 import { simulate } from '../support/simulator.js';
@@ -107,6 +107,55 @@ describe('laws', () => {
     expect(of('strap engine block')).toBeCloseTo((140 * direct) / (direct + round), 6);
     expect(of('negative starter')).toBeCloseTo((140 * direct) / (direct + round), 6);
     expect(of('strap tail stud to frame middle')).toBe(0);
+  });
+});
+
+describe('a load that a state is solved without', () => {
+  const fridge = (change: (loom: Loom) => void): LoomPlan => {
+    const loom = structuredClone(looped);
+    change(loom);
+    return planLoom(loom);
+  };
+  const found = (of: LoomPlan) =>
+    of.findings.filter(
+      ({ about, rule }) => about.name === 'fridge' && ['not-fed', 'no-operating-point', 'voltage-drop'].includes(rule),
+    );
+  // By hand: a source of E behind R gives at most E²/4R. With the key off 10 A of others run, the fridge takes 60 W.
+  const weakOhm = 0.9;
+  const most = (restV: number, othersA: number): number =>
+    (restV - (othersA * weakOhm) / 2) ** 2 / (4 * (weakOhm / 2));
+  const weak = fridge((loom) => {
+    for (const name of ['service', 'house']) Object.assign(loom.supply.batteries[name]!, { resistance: weakOhm });
+  });
+  const thin = fridge((loom) => void Object.assign(loom.items['fridge']!, { connector: 1.5 }));
+
+  it('has no stable operating point beside others, though it has one alone', () => {
+    expect(most(12.52, 10)).toBeLessThan(60);
+    expect(most(12.5, 0)).toBeGreaterThan(60);
+    expect(stateOf(weak, 'key off').unsettled).toEqual(['fridge']);
+    expect(stateOf(weak, 'key off').starved).toEqual([]);
+    expect(stateOf(weak, 'key off').loads.map(({ circuit }) => circuit)).not.toContain('fridge');
+    const [first, ...rest] = found(weak);
+    expect(rest).toEqual([]);
+    expect(first).toMatchObject({ rule: 'no-operating-point', check: null });
+    expect(first?.message).toMatch(/fridge: .*stable operating point.*key off/);
+  });
+  it('cannot be fed by its own path, all else off', () => {
+    // 12.5 V behind two connectors of 1.5 Ω: 13 W at most.
+    expect(12.5 ** 2 / (4 * 3)).toBeLessThan(60);
+    expect(stateOf(thin, 'key off').starved).toEqual(['fridge']);
+    expect(stateOf(thin, 'key off').unsettled).toEqual([]);
+    const list = found(thin);
+    expect(list.map(({ rule }) => rule)).toEqual(['not-fed']);
+    for (const { name } of thin.states.filter(({ starved }) => starved.includes('fridge')))
+      expect(list[0]?.message).toContain(name);
+  });
+  it('stands in the sheets of loads and findings, and is no finding of others', () => {
+    const set = sheets(weak);
+    const notes = set.loads.tables.map(({ note }) => note).join(' ');
+    expect(notes).toMatch(/Without a stable operating point.*fridge in key off/);
+    expect(JSON.stringify(set.findings.tables)).toContain('no stable operating point');
+    expect(plan.findings.some(({ rule }) => rule === 'not-fed' || rule === 'no-operating-point')).toBe(false);
   });
 });
 

@@ -79,7 +79,8 @@ describe('sheets by hand', () => {
       { load: 'All loads', 'day A': 6, 'night A': 8.504 },
       { load: 'From main', 'day A': 6.001, 'night A': 8.504 },
     ]);
-    expect(table?.note).toContain('fridge in night');
+    expect(table?.note).toContain('Cannot be fed, and not counted: fridge in night.');
+    expect(table?.note).toContain('Without a stable operating point, and not counted: winch in night.');
   });
   it('shows margins short rounded up and left rounded down', () => {
     expect(set.findings.tables.map(({ rows }) => rows.map(({ margin }) => margin))).toEqual([

@@ -198,6 +198,7 @@ export const smallPlan = {
       currents: {},
       loads: [{ circuit: 'horn', loadV: 13.4999, currentA: 6, outDropV: 0.2, backDropV: 0.1 }],
       starved: [],
+      unsettled: [],
     },
     {
       name: 'night',
@@ -209,6 +210,7 @@ export const smallPlan = {
         { circuit: 'tail lamp', loadV: 12.05, currentA: 2.504, outDropV: 0.4, backDropV: 0.15 },
       ],
       starved: ['fridge'],
+      unsettled: ['winch'],
     },
   ],
   readings: [

@@ -3,9 +3,9 @@ import { groundFindings } from './ground-findings.js';
 import { ratioOf } from '../schema/tables.js';
 import type { Settled } from './settled.js';
 import type { Draft } from './draft.js';
-import type { Finding, LoomPlan, PlannedCircuit, Severity, Subject } from './plan-type.js';
+import type { Finding, LoomPlan, PlannedCircuit, PlannedState, Severity, Subject } from './plan-type.js';
 import { type Pair, pairFindings } from './selectivity.js';
-import { contactLoad } from './planned.js';
+import { contactLoad, LOST } from './planned.js';
 import type { Loom } from './schema.js';
 import type { Sized } from './size-draft.js';
 
@@ -36,6 +36,7 @@ export function findingsOf(settled: Settled, plan: LoomPlan, pairs: readonly Pai
   bundles(settled, plan, list);
   buses(settled.loom, list);
   list.push(...groundFindings(plan));
+  leftOut(plan, list);
   memory(plan, list);
   if (!plan.settled.agreed) {
     list.push({
@@ -101,7 +102,10 @@ function circuits(settled: Settled, plan: LoomPlan, list: Finding[]): void {
     const one = sized[i];
     if (draft === undefined || one === undefined) return;
     const about: Subject = { kind: 'circuit', name: circuit.name };
-    for (const check of circuit.checks) if (!check.ok) fromCheck(list, 'fail', about, check, ruleOf(check));
+    for (const check of circuit.checks) {
+      // Of a load that is left out of a state `leftOut` names all those states.
+      if (!check.ok && !(check.name === LOST && check.value === null)) fromCheck(list, 'fail', about, check, ruleOf(check));
+    }
     if (circuit.wires.length > 0 && circuit.size === null) {
       list.push({
         severity: 'fail',
@@ -337,6 +341,40 @@ function buses(loom: Loom, list: Finding[]): void {
       cure: null,
     });
   }
+}
+
+/** Loads that a state is solved without: those that their path cannot feed, and those that nothing holds at any volts. */
+function leftOut({ states }: LoomPlan, list: Finding[]): void {
+  const find = (of: (state: PlannedState) => readonly string[], rule: string, why: string, cure: string): void => {
+    const statesOf = new Map<string, string[]>();
+    for (const state of states) {
+      for (const circuit of of(state)) statesOf.set(circuit, [...(statesOf.get(circuit) ?? []), state.name]);
+    }
+    for (const [circuit, names] of statesOf) {
+      const where = `state${names.length === 1 ? '' : 's'} ${names.join(', ')}`;
+      list.push({
+        severity: 'fail',
+        rule,
+        about: { kind: 'circuit', name: circuit },
+        message: `${circuit}: ${why} in ${where}. The figures of ${names.length === 1 ? 'that state' : 'those states'} are without it: what shares its way would be worse off.`,
+        marginFraction: null,
+        check: null,
+        cure,
+      });
+    }
+  };
+  find(
+    ({ starved }) => starved,
+    'not-fed',
+    'its path cannot feed it, even with all else off,',
+    'Shorten the way, take thicker wire, or mend the joints that take most.',
+  );
+  find(
+    ({ unsettled }) => unsettled,
+    'no-operating-point',
+    'it has no stable operating point with what else is on: the lower its volts, the more is asked of the way that is shared, until they fall away',
+    'Make what it shares thicker or shorter (feeders, straps, the cables of the battery), or feed it by itself; or switch something off in this state.',
+  );
 }
 
 function memory(plan: LoomPlan, list: Finding[]): void {

@@ -78,7 +78,7 @@ export function lossesOf(settled: Settled, sensors: readonly SensorGround[]): re
       const on = new Map<number, PathLine>();
       const bent: number[] = [];
       loads.forEach(({ draft, load }, n) => {
-        if (!(drafts[draft] as Draft).on.includes(state.name) || state.starved.has(draft)) return;
+        if (!(drafts[draft] as Draft).on.includes(state.name) || state.leftOut.has(draft)) return;
         const line = lineOf(load, state.loadV[n] as number, metal.seriesOhm[n] as number);
         if (line === null) return;
         on.set(n, line);

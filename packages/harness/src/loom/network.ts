@@ -33,6 +33,9 @@ export interface Metal {
   readonly charging: readonly Charging[];
 }
 
+/** Why a load is left out: its own path cannot feed it with all else off, or no stable point is found with what runs. */
+export type LeftOut = 'starved' | 'unsettled';
+
 /** One state of the network, solved. */
 export interface SolvedState {
   readonly name: string;
@@ -45,7 +48,8 @@ export interface SolvedState {
   /** Current in A added on the safe side to that of a circuit: charging currents, whichever way they run. */
   readonly extraA: Float64Array;
   readonly batteries: ReadonlyMap<string, { readonly currentA: number; readonly supplyV: number }>;
-  readonly starved: ReadonlySet<number>;
+  /** Loads left out, by draft. */
+  readonly leftOut: ReadonlyMap<number, LeftOut>;
   /** Volts before each load's path, and volts between posts and what they are joined to: where the next round begins. */
   readonly loadV: Float64Array;
   readonly offsetV: Float64Array;
@@ -152,7 +156,7 @@ export class Network {
     const perOhm = metal.perOhm.slice();
     const { offsetV, drivenA, apart, across } = this.sourcesOf(state, perOhm);
     const on = loads.flatMap(({ draft }, n) => ((drafts[draft] as Draft).on.includes(state) ? [n] : []));
-    const off = new Set<number>();
+    const off = new Map<number, LeftOut>();
     let loadV = new Float64Array(loads.length);
     let solved: SolvedNodes;
     /** Puts the lines of all loads into the equations; gives those that cannot be fed at their volts. */
@@ -168,9 +172,11 @@ export class Network {
       }
       return dark;
     };
-    let warm = last !== null && last.starved.size === 0;
+    let warm = last !== null && last.leftOut.size === 0;
     if (warm) loadV = (last as SolvedState).loadV.slice();
     for (let step = 0, fresh = !warm; ; step++) {
+      // Then every load has the volts that it would have with all loads off.
+      const idling = fresh;
       if (fresh) {
         for (const n of on) {
           const { branch } = loads[n] as (typeof loads)[number];
@@ -186,7 +192,10 @@ export class Network {
         dark.length > 0 || step > MOST_STEPS ? null : solveNodes({ analysis: this.analysis, perOhm, drivenA });
       if (next === null || !next.definite) {
         // Where it began near by, it begins once more from afar; then the load with the least to live on is left out.
-        if (!warm) off.add(leastOf(dark.length > 0 ? dark : on.filter((n) => !off.has(n)), loadV, metal, wiring));
+        if (!warm) {
+          const worst = leastOf(dark.length > 0 ? dark : on.filter((n) => !off.has(n)), loadV, metal, wiring);
+          off.set(worst, idling && dark.length > 0 ? 'starved' : 'unsettled');
+        }
         warm = false;
         fresh = true;
         step = 0;
@@ -210,7 +219,7 @@ export class Network {
       solved,
       offsetV,
       loadV,
-      starved: new Set([...off].map((n) => (loads[n] as (typeof loads)[number]).draft)),
+      leftOut: new Map([...off].map(([n, why]) => [(loads[n] as (typeof loads)[number]).draft, why])),
       nodes: nodes.length,
     });
   }
@@ -320,12 +329,12 @@ export class Network {
       readonly solved: SolvedNodes;
       readonly offsetV: Float64Array;
       readonly loadV: Float64Array;
-      readonly starved: ReadonlySet<number>;
+      readonly leftOut: ReadonlyMap<number, LeftOut>;
       readonly nodes: number;
     },
   ): SolvedState {
     const { joined, draftOf, wayOf, metalCount, loads, batteries, ways, from, to } = this.wiring;
-    const { solved, offsetV, loadV, starved } = found;
+    const { solved, offsetV, loadV, leftOut } = found;
     const { nodeV, factor } = solved;
     // What is left of a current by rounding is none.
     const quietA = 1e-13 * solved.branchA.reduce((most, amps) => Math.max(most, Math.abs(amps)), 0);
@@ -366,7 +375,7 @@ export class Network {
           return [name, { currentA, supplyV: (volts[post] as number) - (volts[negative] as number) }];
         }),
       ),
-      starved,
+      leftOut,
       loadV,
       offsetV,
       nodeV,

@@ -366,8 +366,10 @@ export interface PlannedState {
   readonly currents: Readonly<Record<string, number>>;
   /** Every load that is on. */
   readonly loads: readonly LoadInState[];
-  /** Circuits whose load could not be fed. */
+  /** Circuits whose own path could not feed their load, all else off; not counted in this state. */
   readonly starved: readonly string[];
+  /** Circuits whose load has no stable operating point with what else runs; not counted in this state. */
+  readonly unsettled: readonly string[];
 }
 
 /** What a meter should read, with everything as planned. */

@@ -2,6 +2,7 @@ import { type Check, checkRelay, type ContactLoad, type ContactRatioTable, makeC
 import { budgetOf, familyOf, ratioOf } from '../schema/tables.js';
 import { type Draft, node } from './draft.js';
 import { lossesOf } from './ground-loss.js';
+import type { LeftOut } from './network.js';
 import { aliveOf } from './sneaks.js';
 import { plannedSensorGrounds, sensorGrounds } from './sensor-ground.js';
 import { MOST_ROUNDS, type Settled, wireOhm } from './settled.js';
@@ -20,6 +21,9 @@ import type {
 } from './plan-type.js';
 import type { Loom, LoomLoad } from './schema.js';
 import type { Sized } from './size-draft.js';
+
+/** The check on what a load loses, over all its states. */
+export const LOST = 'voltage lost from battery to load and back';
 
 /** The plan of a settled loom, but for readings and findings. */
 export function planned(settled: Settled): LoomPlan {
@@ -188,9 +192,13 @@ function worstDrop(
   let lost = -Infinity;
   let state: string | null = null;
   let ownDropV = 0;
-  let starved: string | null = null;
+  let leftOut: { readonly state: string; readonly because: string } | null = null;
   states.forEach((one, s) => {
-    if (one.starved.includes(draft.name)) starved ??= one.name;
+    if (one.starved.includes(draft.name)) {
+      leftOut ??= { state: one.name, because: `the path cannot feed the load in state ${one.name}` };
+    } else if (one.unsettled.includes(draft.name)) {
+      leftOut ??= { state: one.name, because: `the load has no stable operating point in state ${one.name}` };
+    }
     const load = loads[s]?.get(draft.name);
     if (load === undefined) return;
     const drop = load.outDropV + load.backDropV;
@@ -200,19 +208,18 @@ function worstDrop(
     ownDropV = (settled.states[s]?.currents[i] ?? 0) * (outOhm + backOhm);
   });
   const budget = draft.item === null ? null : budgetOf(draft.item.budget);
-  const name = 'voltage lost from battery to load and back';
   const given = {
-    name,
+    name: LOST,
     limit: draft.dropLimitV,
     unit: 'V',
     sense: 'atMost',
     source: budget?.source ?? 'given-by-caller',
     sourceStatus: budget?.status ?? 'derived',
   } as const;
-  if (starved !== null) {
-    const because = `the path cannot feed the load in state ${String(starved)}`;
+  if (leftOut !== null) {
+    const { state: of, because } = leftOut as { readonly state: string; readonly because: string };
     return {
-      state: starved,
+      state: of,
       ownDropV: null,
       checks: [makeCheck({ ...given, value: null, okWithoutNumber: false, because })],
     };
@@ -550,13 +557,16 @@ function stateOf(settled: Settled, s: number): PlannedState {
     const currentA = state.ways[w] as number;
     if (currentA !== 0) currents.push([name, currentA]);
   });
+  const leftOut = (why: LeftOut): string[] =>
+    [...state.leftOut].flatMap(([i, one]) => (one === why ? [drafts[i]?.name ?? ''] : [])).sort();
   return {
     name: state.name,
     batteries: [...state.batteries].map(([name, solved]) => ({ name, ...solved })),
     nodes: byName(nodes),
     currents: byName(currents),
     loads,
-    starved: [...state.starved].map((i) => drafts[i]?.name ?? '').sort(),
+    starved: leftOut('starved'),
+    unsettled: leftOut('unsettled'),
   };
 }
 

@@ -32,14 +32,18 @@ function table(plan: LoomPlan, states: readonly PlannedState[], part: string): S
   const amps = new Map(
     states.map(({ name, loads }) => [name, new Map(loads.map(({ circuit, currentA }) => [circuit, currentA]))]),
   );
-  const starved = states.flatMap(({ name, starved: list }) => list.map((circuit) => `${circuit} in ${name}`));
+  const leftOut = (why: string, of: (state: PlannedState) => readonly string[]): string[] => {
+    const list = states.flatMap((state) => of(state).map((circuit) => `${circuit} in ${state.name}`));
+    return list.length === 0 ? [] : [`${why}, and not counted: ${list.join(', ')}.`];
+  };
+  const notes = [
+    ...leftOut('Cannot be fed', ({ starved }) => starved),
+    ...leftOut('Without a stable operating point', ({ unsettled }) => unsettled),
+  ];
   return {
     title: `Amperes${part}`,
     file: part === '' ? 'load-list' : `load-list${part.replace(/\D+/g, '-').replace(/-$/, '')}`,
-    note:
-      starved.length === 0
-        ? 'Sums are of unrounded figures.'
-        : `Cannot be fed, and not counted: ${starved.join(', ')}.`,
+    note: notes.length === 0 ? 'Sums are of unrounded figures.' : notes.join(' '),
     columns: [
       { key: 'load', head: 'Load', kind: 'text', share: 22 },
       ...states.map((state) => ({
