@@ -122,8 +122,7 @@ describe('a load that a state is solved without', () => {
     );
   // By hand: a source of E behind R gives at most E²/4R. With the key off 10 A of others run, the fridge takes 60 W.
   const weakOhm = 0.9;
-  const most = (restV: number, othersA: number): number =>
-    (restV - (othersA * weakOhm) / 2) ** 2 / (4 * (weakOhm / 2));
+  const most = (restV: number, othersA: number): number => (restV - (othersA * weakOhm) / 2) ** 2 / (4 * (weakOhm / 2));
   const weak = fridge((loom) => {
     for (const name of ['service', 'house']) Object.assign(loom.supply.batteries[name]!, { resistance: weakOhm });
   });

@@ -151,6 +151,33 @@ describe('laws', () => {
       if (last >= 0) expect(last).toBeLessThan(other);
     }
   });
+  it('cranks where what turns the engine over is on, whatever the state is called', () => {
+    const stagesOf = (change: (text: string) => string): ReadonlyMap<string, string> => {
+      const read = parseLoom(change(sandpiperText));
+      if (!read.ok) throw new Error(JSON.stringify(read.problems));
+      return new Map(
+        testPlan(planLoom(read.loom)).stages.flatMap(({ key, steps: own }) =>
+          own.flatMap(({ state, kind }) => (state === null || kind === 'amps' ? [] : [[state, key] as const])),
+        ),
+      );
+    };
+    const renamed = (text: string): string =>
+      text.replace(/\bcranking\b/g, 'key held').replace(/\baccessory\b/g, 'before start');
+    expect([...stagesOf(renamed)]).toEqual(
+      expect.arrayContaining([
+        ['key held', 'cranking'],
+        ['before start', 'standing'],
+        ['idle', 'running'],
+      ]),
+    );
+    // Or the file says so itself.
+    const budget = /budget: (starter-0-8-v, from: \{ battery: starter \})/;
+    expect(stagesOf((text) => text.replace(budget, 'cranks: false, budget: $1')).get('cranking')).toBe('standing');
+    const other = (text: string): string =>
+      text.replace(budget, 'cranks: true, budget: $1').replace('starter-0-8-v', 'lamp-0-5-v');
+    expect(other(sandpiperText)).not.toContain('starter-0-8-v');
+    expect(stagesOf(other).get('cranking')).toBe('cranking');
+  });
   it('prints the cautions where work can hurt', () => {
     const cautions = new Map(tests.stages.map((stage) => [stage.key, stage.cautions]));
     expect(cautions.get('dead')).toEqual(expect.arrayContaining(['insulation-tester', 'battery', 'restraint']));

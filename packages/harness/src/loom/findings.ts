@@ -104,7 +104,8 @@ function circuits(settled: Settled, plan: LoomPlan, list: Finding[]): void {
     const about: Subject = { kind: 'circuit', name: circuit.name };
     for (const check of circuit.checks) {
       // Of a load that is left out of a state `leftOut` names all those states.
-      if (!check.ok && !(check.name === LOST && check.value === null)) fromCheck(list, 'fail', about, check, ruleOf(check));
+      if (!check.ok && !(check.name === LOST && check.value === null))
+        fromCheck(list, 'fail', about, check, ruleOf(check));
     }
     if (circuit.wires.length > 0 && circuit.size === null) {
       list.push({

@@ -246,6 +246,10 @@ const loadItem = z.strictObject({
     .describe('Where a relay switches it'),
   return: back,
   on: z.array(name('a state')).describe('States in which it runs'),
+  cranks: z
+    .boolean()
+    .optional()
+    .describe('Whether it turns the engine over; unless given, what has the budget starter-0-8-v does'),
 });
 
 const sensorItem = z.strictObject({

@@ -60,9 +60,15 @@ function first(a: ExpectedReading, b: ExpectedReading): number {
 function stageOf({ loom }: LoomPlan, { kind, state }: ExpectedReading): TestStageKey {
   if (state === null) return 'dead';
   if (kind === 'amps') return 'first power';
-  const alternator = loom.states[state]?.alternator;
-  if (alternator !== 'off') return 'running';
-  return /crank|start/i.test(state) ? 'cranking' : 'standing';
+  if (cranks(loom, state)) return 'cranking';
+  return loom.states[state]?.alternator === 'off' ? 'standing' : 'running';
+}
+
+/** Whether something turns the engine over in a state: what the file calls so, or what has the budget of a starter. */
+function cranks({ items }: LoomPlan['loom'], state: string): boolean {
+  return Object.values(items).some(
+    (item) => item.kind === 'load' && (item.cranks ?? item.budget === 'starter-0-8-v') && item.on.includes(state),
+  );
 }
 
 function lampStep(battery: string): TestStep {
