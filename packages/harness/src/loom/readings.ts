@@ -23,7 +23,10 @@ const METERED = new Set<PathElement['kind']>([
  */
 export function readingsOf(settled: Settled, plan: LoomPlan): readonly ExpectedReading[] {
   const most = new Map<string, string>();
-  const edges = edgesOf(settled, plan);
+  const spreads = spreadsOf(plan);
+  const edges = edgesOf(settled, plan, spreads);
+  const stateOf = new Map(plan.states.map((state) => [state.name, state]));
+  const currentA = (circuit: string, state: string): number => stateOf.get(state)?.currents[circuit] ?? 0;
   for (const name of [...plan.circuits, ...plan.ways].map((one) => one.name)) {
     const state = busiest(plan, name);
     if (state !== null) most.set(name, state);
@@ -32,14 +35,17 @@ export function readingsOf(settled: Settled, plan: LoomPlan): readonly ExpectedR
     ...postsOf(plan),
     ...voltsOf(settled, plan, edges),
     ...plan.circuits.flatMap((circuit, i) => [
-      ...millivoltsOf(plan, circuit, most.get(circuit.name)),
-      ...ohmsOf(plan, circuit, settled.drafts[i]),
+      ...millivoltsOf(circuit, most.get(circuit.name), currentA, spreads),
+      ...ohmsOf(circuit, settled.drafts[i], spreads),
     ]),
-    ...waysOf(plan, most),
+    ...waysOf(plan, most, currentA),
     ...groundsOf(settled, plan, edges),
     ...fusesOf(plan),
   ];
 }
+
+/** Current in A of a circuit or way, by its name, in a state. */
+type CurrentIn = (name: string, state: string) => number;
 
 /** All states with every part at its least, or at its most, and the resistance of each path then. */
 interface Edge {
@@ -48,11 +54,10 @@ interface Edge {
 }
 
 /** States with every part at its least and at its most. */
-function edgesOf({ network, drafts, ohms, states }: Settled, plan: LoomPlan): readonly Edge[] {
+function edgesOf({ network, drafts, ohms, states }: Settled, plan: LoomPlan, { built }: Spreads): readonly Edge[] {
   const { ways, from, wayOf } = network.wiring;
-  const ofElement = elementSpread(plan);
   return (['leastOhm', 'mostOhm'] as const).map((edge) => {
-    const paths = plan.circuits.map(({ path }) => path.map((one) => [one.side, ofElement(one)[edge]] as const));
+    const paths = plan.circuits.map(({ path }) => path.map((one) => [one.side, built(one)[edge]] as const));
     const sum = (i: number, side: 'out' | 'back'): number =>
       (paths[i] ?? []).reduce((all, [where, ohm]) => (where === side ? all + ohm : all), 0);
     const metal = network.metal(ohms.map((_, i) => ({ outOhm: sum(i, 'out'), backOhm: sum(i, 'back') })));
@@ -70,10 +75,20 @@ function edgesOf({ network, drafts, ohms, states }: Settled, plan: LoomPlan): re
   });
 }
 
-/** Spread of any element of a plan. */
-export function elementSpread(plan: Pick<LoomPlan, 'wires'>): (one: PathElement) => Spread {
-  const wires = new Map(plan.wires.map((wire) => [wire.name, wire]));
-  return (one) => spreadOfElement(one, one.wire === null ? null : (wires.get(one.wire) ?? null));
+/** Spread of any element of a plan: as built, and on a dead circuit. */
+export interface Spreads {
+  readonly built: (one: PathElement) => Spread;
+  readonly cold: (one: PathElement) => Spread;
+}
+
+/** Finds the wires of a plan once, for all its elements. */
+export function spreadsOf({ wires }: Pick<LoomPlan, 'wires'>): Spreads {
+  const byName = new Map(wires.map((wire) => [wire.name, wire]));
+  const wireOf = ({ wire }: PathElement) => (wire === null ? null : (byName.get(wire) ?? null));
+  return {
+    built: (one) => spreadOfElement(one, wireOf(one)),
+    cold: (one) => coldSpreadOf(one, wireOf(one)),
+  };
 }
 
 function postsOf(plan: LoomPlan): ExpectedReading[] {
@@ -123,10 +138,14 @@ function voltsOf(settled: Settled, plan: LoomPlan, edges: readonly Edge[]): Expe
   );
 }
 
-function millivoltsOf(plan: LoomPlan, circuit: PlannedCircuit, state: string | undefined): ExpectedReading[] {
+function millivoltsOf(
+  circuit: PlannedCircuit,
+  state: string | undefined,
+  currentIn: CurrentIn,
+  { built }: Spreads,
+): ExpectedReading[] {
   if (circuit.nodes === null || circuit.kind === 'coil' || state === undefined) return [];
-  const currentA = Math.abs(currentIn(plan, state, circuit.name));
-  const spread = elementSpread(plan);
+  const currentA = Math.abs(currentIn(circuit.name, state));
   return circuit.path
     .filter(({ kind }) => METERED.has(kind))
     .map((one) => ({
@@ -136,7 +155,7 @@ function millivoltsOf(plan: LoomPlan, circuit: PlannedCircuit, state: string | u
       circuit: circuit.name,
       part: one.name,
       probes: [`before ${one.name}`, `behind ${one.name}`] as const,
-      ...millivolts(currentA, one.resistanceOhm, spread(one)),
+      ...millivolts(currentA, one.resistanceOhm, built(one)),
       because: null,
       currentA,
     }));
@@ -151,7 +170,7 @@ function millivolts(currentA: number, ohm: number, { leastOhm, mostOhm }: Spread
 }
 
 /** Dead: the path out, the path back, the load out and in. */
-function ohmsOf(plan: LoomPlan, circuit: PlannedCircuit, draft: Draft | undefined): ExpectedReading[] {
+function ohmsOf(circuit: PlannedCircuit, draft: Draft | undefined, spreads: Spreads): ExpectedReading[] {
   const { kind, path, nodes, name } = circuit;
   if (draft === undefined || nodes === null || path.length === 0 || kind === 'coil') return [];
   const head = { kind: 'ohms', state: null, circuit: name, part: null, currentA: 0 } as const;
@@ -159,7 +178,7 @@ function ohmsOf(plan: LoomPlan, circuit: PlannedCircuit, draft: Draft | undefine
     ...head,
     name: `${name}: ohms${what}`,
     probes,
-    ...coldOf(plan, parts),
+    ...coldOf(parts, spreads),
   });
   if (kind !== 'load') return [way('', [nodes.from, nodes.load], path)];
   const out = path.filter(({ side }) => side === 'out');
@@ -168,7 +187,7 @@ function ohmsOf(plan: LoomPlan, circuit: PlannedCircuit, draft: Draft | undefine
   const output = out.findIndex((one) => one.kind === 'channel');
   const begin = output < 0 ? nodes.from : `behind ${out[output]?.name ?? ''}`;
   const { load } = draft;
-  const cold = coldOf(plan, path);
+  const cold = coldOf(path, spreads);
   const known = load?.kind === 'resistance' && cold.value !== null;
   const because =
     load?.kind === 'motor'
@@ -205,10 +224,9 @@ function ohmsOf(plan: LoomPlan, circuit: PlannedCircuit, draft: Draft | undefine
 
 /** Cold resistance of some parts in a row, in Ω. */
 function coldOf(
-  plan: LoomPlan,
   parts: readonly PathElement[],
+  { cold }: Spreads,
 ): Pick<ExpectedReading, 'value' | 'lowValue' | 'highValue' | 'because'> {
-  const wires = new Map(plan.wires.map((wire) => [wire.name, wire]));
   let value = 0;
   let lowValue = 0;
   let highValue = 0;
@@ -216,7 +234,7 @@ function coldOf(
     if (one.coldOhm === null) {
       return { value: null, lowValue: null, highValue: null, because: 'the cold resistance of its fuse is not known' };
     }
-    const spread = coldSpreadOf(one, one.wire === null ? null : (wires.get(one.wire) ?? null));
+    const spread = cold(one);
     value += one.coldOhm;
     lowValue += spread.leastOhm;
     highValue += spread.mostOhm;
@@ -224,12 +242,12 @@ function coldOf(
   return { value, lowValue, highValue, because: null };
 }
 
-function waysOf(plan: LoomPlan, most: ReadonlyMap<string, string>): ExpectedReading[] {
+function waysOf(plan: LoomPlan, most: ReadonlyMap<string, string>, currentIn: CurrentIn): ExpectedReading[] {
   return plan.ways.flatMap((way): ExpectedReading[] => {
     const state = most.get(way.name);
     if ((way.kind !== 'body' && way.kind !== 'joint') || state === undefined) return [];
     // The probes go so that the reading is above 0: where it runs the other way they change places.
-    const flowA = currentIn(plan, state, way.name);
+    const flowA = currentIn(way.name, state);
     const currentA = Math.abs(flowA);
     return [
       {
@@ -291,9 +309,10 @@ function fusesOf(plan: LoomPlan): ExpectedReading[] {
   const drawnA = ({ batteries }: PlannedState): number =>
     batteries.reduce((all, { currentA }) => all + Math.abs(currentA), 0);
   const calm = [...plan.states].sort((a, b) => drawnA(a) - drawnA(b) || (a.name < b.name ? -1 : 1));
+  const circuits = new Map(plan.circuits.map((one) => [one.name, one]));
   return plan.fuses.flatMap(({ name, circuit, coldOhm, ratingA }): ExpectedReading[] => {
     if (circuit === null || ratingA === null) return [];
-    const element = plan.circuits.find((one) => one.name === circuit)?.path.find(({ kind }) => kind === 'fuse');
+    const element = circuits.get(circuit)?.path.find(({ kind }) => kind === 'fuse');
     const part = element?.name ?? null;
     const state = calm.find((one) => (one.currents[circuit] ?? 0) !== 0);
     const currentA = Math.abs(state?.currents[circuit] ?? 0);
@@ -331,10 +350,6 @@ function fusesOf(plan: LoomPlan): ExpectedReading[] {
           ]),
     ];
   });
-}
-
-function currentIn(plan: LoomPlan, state: string, name: string): number {
-  return plan.states.find((one) => one.name === state)?.currents[name] ?? 0;
 }
 
 /** The state in which most flows through a circuit, or null where nothing ever does. */

@@ -3,7 +3,7 @@ import { type Draft, type DraftLoad, draftsOf } from '../loom/draft.js';
 import { isStraight, lineOf, type PathLine } from '../loom/load-line.js';
 import { LEAST_OHM, Network } from '../loom/network.js';
 import type { LoomPlan, PathElement } from '../loom/plan-type.js';
-import { elementSpread } from '../loom/readings.js';
+import { spreadsOf } from '../loom/readings.js';
 import { spreadOfWay } from '../loom/spread.js';
 
 /** A part that may be bad: one thing in a path, or a way of the grounds. */
@@ -73,7 +73,7 @@ export class MeterNet {
     this.drafts = draftsOf(plan.loom);
     this.network = new Network(plan.loom, this.drafts);
     const { wiring } = this.network;
-    const spread = elementSpread(plan);
+    const spread = spreadsOf(plan).built;
     const parts: NetPart[] = [];
     plan.circuits.forEach(({ name: circuit, nodes, path }, i) => {
       const branch = wiring.branchOf[i] ?? -1;
