@@ -20,7 +20,9 @@ export interface SheetFile {
 export function sheetsCsv(set: SheetSet): readonly SheetFile[] {
   const files = new Map<string, SheetTable[]>();
   for (const table of sheetOrder(set).flatMap(({ tables }) => tables)) {
-    files.set(table.file, [...(files.get(table.file) ?? []), table]);
+    const tables = files.get(table.file);
+    if (tables === undefined) files.set(table.file, [table]);
+    else tables.push(table);
   }
   return [...files].map(([name, tables]) => {
     const columns = (tables[0]?.columns ?? []).filter(({ kind }) => kind !== 'tick' && kind !== 'blank');
