@@ -264,6 +264,95 @@ describe('independent', () => {
   });
 });
 
+describe('independent, faults', () => {
+  const along = (table: SaddleLobe['strapping'], x: number): number => {
+    const k = Math.max(
+      1,
+      table.findIndex((row) => row.levelFraction >= x),
+    );
+    const [p, q] = [table[k - 1]!, table[k]!];
+    return p.volumeL + ((q.volumeL - p.volumeL) * (x - p.levelFraction)) / (q.levelFraction - p.levelFraction);
+  };
+  // Wide shelves that a coarse walk steps over.
+  const high: SaddleTankInput = {
+    ...series,
+    left: { strapping: rows([0, 0], [0.94, 11], [0.99, 13], [1, 24]), emptyOhm: 77, fullOhm: 12, saddleFraction: 0.1 },
+    right: { strapping: rows([0, 0], [0.49, 0.2], [0.56, 6], [1, 8]), emptyOhm: 94, fullOhm: 9, saddleFraction: 0.94 },
+    biasOhm: 139,
+  };
+  const wide: SaddleTankInput = {
+    ...parallel,
+    left: {
+      strapping: rows([0, 0], [0.82, 0.1], [0.92, 16], [1, 16.2]),
+      emptyOhm: 84,
+      fullOhm: 17,
+      saddleFraction: 0.94,
+    },
+    right: { strapping: rows([0, 0], [0.77, 2.5], [1, 2.7]), emptyOhm: 88, fullOhm: 7, saddleFraction: 0.1 },
+    biasOhm: 125,
+  };
+  it.each([
+    ['series', 'sender-shorted', 0.1],
+    ['series', 'sender-shorted', 0.02],
+    ['parallel', 'sender-open', 0.09],
+    ['parallel', 'sender-open', 0.25],
+  ] as const)('a walk of 30 000 places finds the same: %s, %s, guard %d V', (wiring, kind, guardV) => {
+    for (const base of [uneven, high, wide]) {
+      const input = { ...base, wiring, guardV };
+      const { biasV, biasOhm, fixedOhm, left, right } = input;
+      const N = 30000;
+      // Down to the saddle both; then the right side, which has no pump; then the left one.
+      const places = Array.from({ length: N + 1 }, (_, i) => {
+        const u = (3 * i) / N;
+        const [a, b] = [left.saddleFraction, right.saddleFraction];
+        const l = u <= 1 ? 1 - u * (1 - a) : a * Math.min(1, 3 - u);
+        const r = u <= 1 ? 1 - u * (1 - b) : b * Math.max(0, 2 - u);
+        const p = left.emptyOhm + (left.fullOhm - left.emptyOhm) * l;
+        const q = right.emptyOhm + (right.fullOhm - right.emptyOhm) * r;
+        return {
+          p,
+          q,
+          ohm: wiring === 'series' ? p + q : 1 / (1 / p + 1 / q),
+          litres: along(left.strapping, l) + along(right.strapping, r),
+        };
+      });
+      const volts = (ohm: number): number => (biasV * (ohm + fixedOhm)) / (ohm + fixedOhm + biasOhm);
+      const [full, empty] = [places[0]!, places[N]!];
+      const shown = (ohm: number): number => {
+        let [low, high] = [0, N];
+        while (high - low > 1) {
+          const middle = Math.floor((low + high) / 2);
+          if (places[middle]!.ohm < ohm) low = middle;
+          else high = middle;
+        }
+        const [a, b] = [places[low]!, places[high]!];
+        const share = b.ohm === a.ohm ? 0 : Math.min(1, Math.max(0, (ohm - a.ohm) / (b.ohm - a.ohm)));
+        return a.litres + (b.litres - a.litres) * share;
+      };
+      for (const side of ['left', 'right'] as const) {
+        const found = fault(input, kind, side);
+        let [told, over, under] = [0, 0, 0];
+        for (const { p, q, litres } of places) {
+          const ohm = side === 'left' ? q : p;
+          const v = volts(ohm);
+          if (v < volts(full.ohm) - guardV || v > volts(empty.ohm) + guardV) told++;
+          else {
+            const off = shown(ohm) - litres;
+            over = Math.max(over, off);
+            under = Math.max(under, -off);
+          }
+        }
+        expect(found.seen).toBe(told === 0 ? 'never' : told > N ? 'always' : 'sometimes');
+        expect(found.mostOverL).toBeGreaterThanOrEqual(over - 1e-3);
+        expect(found.mostUnderL).toBeGreaterThanOrEqual(under - 1e-3);
+        // A step of the walk is worth at most 0.11 L, on the steepest shelf.
+        expect(found.mostOverL - over).toBeLessThan(0.15);
+        expect(found.mostUnderL - under).toBeLessThan(0.15);
+      }
+    }
+  });
+});
+
 describe('independent, loaded', () => {
   it('a circuit simulator gives the same volts of two inputs that load', async () => {
     const input = { ...apart, inputOhm: 4700, fixedOhm: 12 } as const;

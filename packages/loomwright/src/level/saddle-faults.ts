@@ -1,6 +1,6 @@
 import { lobeOhm, pairOhm } from './saddle-split.js';
 import type { SaddleTankInput } from './saddle-tank.js';
-import { mostAlong, type Place, walk } from './saddle-way.js';
+import { crossing, mostAlong, type Place } from './saddle-way.js';
 
 /** One thing that breaks, on the way from full to empty. */
 export interface SaddleFault {
@@ -26,12 +26,19 @@ export interface SaddleFault {
 interface Tank {
   readonly input: SaddleTankInput;
   readonly way: (u: number) => Place;
+  /** Places between which litres are straight along the way. */
+  readonly cuts: readonly number[];
+  /** Where what is shown bends, by the ohms that one wire has along a way. */
+  readonly bends: (ohmAt: (u: number) => number, end: number) => readonly number[];
   readonly litres: (l: number, r: number) => number;
   readonly pinOf: (ohm: number) => number;
   readonly shownL: (ohms: readonly number[]) => number;
   readonly lowestPinV: number;
   readonly highestPinV: number;
 }
+
+/** The way from full to empty ends here. */
+const END = 3;
 
 /** What each input sees: Ω up to the tank's end of the wire, or volts that no sender gives. */
 type Seen = { readonly ohm: number } | { readonly v: number };
@@ -55,38 +62,52 @@ export function saddleFaults(tank: Tank): readonly SaddleFault[] {
   return causes.map((cause) => judge(tank, cause));
 }
 
-function judge({ input, way, litres, pinOf, shownL, lowestPinV, highestPinV }: Tank, cause: Cause): SaddleFault {
+function judge(
+  { input, way, cuts, bends, litres, pinOf, shownL, lowestPinV, highestPinV }: Tank,
+  cause: Cause,
+): SaddleFault {
   const { biasV, biasOhm, fixedOhm, guardV } = input;
-  const ohmsAt = ([l, r]: Place): Place => [lobeOhm(input.left, l), lobeOhm(input.right, r)];
-  /** Litres shown above the true ones; null where the fault is told. */
-  const off = (place: Place): number | null => {
-    const seen = seenBy(input, cause, ...ohmsAt(place));
-    const volts = seen.map((each) => ('v' in each ? each.v : each.ohm === Infinity ? biasV : pinOf(each.ohm)));
-    if (volts.some((v) => v < lowestPinV - guardV || v > highestPinV + guardV)) return null;
-    // Volts that no sender gives are read as the ohms that would give them.
-    const ohms = seen.map((each, i) => {
-      if ('ohm' in each && each.ohm < Infinity) return each.ohm;
-      const v = volts[i] as number;
+  const ohmsAt = (u: number): Place => {
+    const [l, r] = way(u);
+    return [lobeOhm(input.left, l), lobeOhm(input.right, r)];
+  };
+  const voltsOf = (seen: Seen): number => ('v' in seen ? seen.v : seen.ohm === Infinity ? biasV : pinOf(seen.ohm));
+  const seenAt = (u: number): readonly Seen[] => seenBy(input, cause, ...ohmsAt(u));
+  // Volts that no sender gives are read as the ohms that would give them.
+  const readAt = (u: number): readonly number[] =>
+    seenAt(u).map((seen) => {
+      if ('ohm' in seen && seen.ohm < Infinity) return seen.ohm;
+      const v = voltsOf(seen);
       return v >= biasV ? Number.MAX_VALUE : (v * biasOhm) / (biasV - v) - fixedOhm;
     });
-    return shownL(ohms) - litres(...place);
+  const overAt = (u: number): number => shownL(readAt(u)) - litres(...way(u));
+  /** −1 and 1: told by an input below or above the healthy range; 0: not told. */
+  const toldAt = (u: number): number => {
+    const sides = seenAt(u)
+      .map(voltsOf)
+      .map((v) => Number(v > highestPinV + guardV) - Number(v < lowestPinV - guardV));
+    return sides.find((side) => side !== 0) ?? 0;
   };
-  const places = walk(way, 3);
-  const told = places.filter((place) => off(place) === null).length;
-  const heats = places.map((place) => heat(input, cause, ...ohmsAt(place)));
-  const under = (u: number): number | null => {
-    const over = off(way(u));
-    return over === null ? null : -over;
+  // What a fault does to an input only rises or only falls along the way, so both ends tell where it is told.
+  const [atFull, atEmpty] = [toldAt(0), toldAt(END)];
+  const always = atFull !== 0 && atFull === atEmpty;
+  const most = (sign: 1 | -1): number => {
+    if (always) return 0;
+    const from = atFull === 0 ? 0 : crossing(toldAt, atFull / 2, END);
+    const to = atEmpty === 0 ? END : crossing(toldAt, atEmpty / 2, END);
+    const bent = [...cuts, ...bends((u) => readAt(u)[0] as number, END)].filter((u) => u > from && u < to);
+    return Math.max(
+      0,
+      mostAlong([from, ...bent, to], (u) => sign * overAt(u)),
+    );
   };
+  const heatAt = (u: number): number | null => heat(input, cause, ...ohmsAt(u));
   return {
     ...cause,
-    seen: told === places.length ? 'always' : told > 0 ? 'sometimes' : 'never',
-    mostOverL: Math.max(
-      0,
-      mostAlong(3, (u) => off(way(u))),
-    ),
-    mostUnderL: Math.max(0, mostAlong(3, under)),
-    tankW: heats.includes(null) ? null : mostAlong(3, (u) => heat(input, cause, ...ohmsAt(way(u)))),
+    seen: always ? 'always' : atFull !== 0 || atEmpty !== 0 ? 'sometimes' : 'never',
+    mostOverL: most(1),
+    mostUnderL: most(-1),
+    tankW: cuts.some((u) => heatAt(u) === null) ? null : mostAlong(cuts, heatAt as (u: number) => number),
   };
 }
 

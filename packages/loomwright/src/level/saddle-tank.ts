@@ -7,8 +7,7 @@ import type { PreferredSeries } from '../table/index.js';
 import { needStrapping } from './guard.js';
 import { type SaddleFault, saddleFaults } from './saddle-faults.js';
 import { litresFor, lobeOhm, pairOhm, type SaddleLobe } from './saddle-split.js';
-import { mostAlong, walk, wayOf } from './saddle-way.js';
-import type { Place } from './saddle-way.js';
+import { crossing, cutsOf, mostAlong, type Place, walk, wayOf } from './saddle-way.js';
 import { volumeAt } from './strapping.js';
 
 export interface SaddleTankInput {
@@ -57,7 +56,10 @@ export interface SaddleTankResult {
   readonly lostOverL: number;
   /** Left × right, eleven by eleven. */
   readonly map: readonly SaddlePoint[];
-  /** Widest room between the least and the most litres of one reading, on the way from full to empty. */
+  /**
+   * Widest room between the least and the most litres of one reading, on the way from full to empty: at every row of
+   * the tables, at 36 even steps, and about the widest of them.
+   */
   readonly mostAmbiguityL: number;
   /** Least and most volts of a healthy input. */
   readonly lowestPinV: number;
@@ -88,7 +90,7 @@ export interface SaddleTankResult {
  * @param input both sides, pump, wiring, bias, guard
  * @returns path, map, ambiguity in litres, what a dead transfer hides, the fixed resistor, every fault, checks
  * @throws InputError when a field is missing or out of range, when senders on one wire move against one another, or when one of two in parallel has 0 Ω
- * @source circuit-theory (litres between rows of the tables are straight; extremes of the splits in closed form)
+ * @source circuit-theory (litres between rows of the tables are straight; extremes of the splits in closed form; whether a fault is told, and the most that it shows wrong, are exact along the way: volts go one way on it, and litres bend at the rows alone)
  * @example saddleTank({ left: { strapping: [{ levelFraction: 0, volumeL: 0 }, { levelFraction: 1, volumeL: 30 }], emptyOhm: 90, fullOhm: 10, saddleFraction: 0.5 }, right: { strapping: [{ levelFraction: 0, volumeL: 0 }, { levelFraction: 1, volumeL: 30 }], emptyOhm: 90, fullOhm: 10, saddleFraction: 0.5 }, pumpSide: 'left', wiring: 'parallel', fixedOhm: 0, biasV: 5, biasOhm: 180, inputOhm: null, faultV: 14.4, guardV: 0.1, series: e12 }).trappedL //=> 15
  */
 export function saddleTank(input: SaddleTankInput): SaddleTankResult {
@@ -124,21 +126,20 @@ export function saddleTank(input: SaddleTankInput): SaddleTankResult {
   const all = ends.flat();
   const lowestPinV = pinOf(Math.min(...all));
   const highestPinV = pinOf(Math.max(...all));
+  /** Ω of the first wire along a way. */
+  const ohmAt =
+    (along: typeof way) =>
+    (u: number): number =>
+      ohmsAt(...along(u))[0] as number;
+  const cuts = cutsOf(way, 3, unit);
+  const bends = (seenOhm: (u: number) => number, end: number): readonly number[] =>
+    wiring === 'two-inputs' ? [] : cuts.map((u) => crossing(seenOhm, ohmAt(way)(u), end));
   /** Litres that the calibrated way has at these ohms. */
   const shownL = (ohms: readonly number[]): number => {
     const bound = (lobe: SaddleLobe, ohm: number): number =>
       Math.min(1, Math.max(0, (ohm - lobe.emptyOhm) / (lobe.fullOhm - lobe.emptyOhm)));
     if (wiring === 'two-inputs') return litres(bound(left, ohms[0] as number), bound(right, ohms[1] as number));
-    let low = 0;
-    let high = 3;
-    const of = (u: number): number => ohmsAt(...way(u))[0] as number;
-    const rises = of(3) > of(0);
-    for (let i = 0; i < 60; i++) {
-      const middle = (low + high) / 2;
-      if (of(middle) < (ohms[0] as number) === rises) low = middle;
-      else high = middle;
-    }
-    return litres(...way((low + high) / 2));
+    return litres(...way(crossing(ohmAt(way), ohms[0] as number, 3)));
   };
   const trappedL = volumeAt(far.strapping, far.saddleFraction);
   const needOhm = guardV < biasV ? (biasOhm * guardV) / (biasV - guardV) - Math.min(...all) : null;
@@ -158,12 +159,12 @@ export function saddleTank(input: SaddleTankInput): SaddleTankResult {
     path,
     lostPath,
     trappedL,
-    lostOverL: mostAlong(2, (u) => {
+    lostOverL: mostAlong([...cutsOf(lost, 2, unit), ...bends(ohmAt(lost), 2)], (u) => {
       const [l, r] = lost(u);
       return Math.max(0, shownL(ohmsAt(l, r)) - (litres(l, r) - trappedL));
     }),
     map: Array.from({ length: 121 }, (_, i) => point([Math.floor(i / 11) / 10, (i % 11) / 10])),
-    mostAmbiguityL: mostAlong(3, (u) => {
+    mostAmbiguityL: mostAlong(cuts, (u) => {
       const { leastL, mostL } = point(way(u));
       return mostL - leastL;
     }),
@@ -172,7 +173,7 @@ export function saddleTank(input: SaddleTankInput): SaddleTankResult {
     shortGapV: lowestPinV,
     openGapV: biasV - highestPinV,
     leastFixedOhm: needOhm === null ? null : needOhm <= 0 ? 0 : preferredAbove(input.series, needOhm),
-    faults: saddleFaults({ input: unit, way, litres, pinOf, shownL, lowestPinV, highestPinV }),
+    faults: saddleFaults({ input: unit, way, cuts, bends, litres, pinOf, shownL, lowestPinV, highestPinV }),
     checks,
     decidedBy: tightestCheck(checks)?.name ?? '',
   };
