@@ -78,11 +78,59 @@ describe('what stays alive', () => {
       'fuse of isolator service',
       'battery starter',
       'battery service',
+      'isolator',
     ]) {
       expect([...sneak(plan, fault, 'wire')!.states].sort(), fault).toEqual(closed);
     }
     const link = sneak(planLoom(looped), 'fuse of link bank', 'wire')!;
     expect(link.states.length).toBe(Object.keys(looped.states).length);
+  });
+  it('has the volts of the battery that is left, where the other is cut off', () => {
+    for (const [fault, point, left] of [
+      ['fuse of isolator starter', 'isolator starter behind its fuse', 'service'],
+      ['fuse of isolator service', 'isolator service behind its fuse', 'starter'],
+      ['battery service', 'battery service +', 'starter'],
+    ] as const) {
+      const { state, points } = sneak(plan, fault, 'wire')!;
+      const at = points.find(({ node }) => node === point)!;
+      expect(at.voltageV, fault).toBeCloseTo(
+        plan.states.find(({ name }) => name === state)!.nodes[`battery ${left} +`]!,
+        9,
+      );
+    }
+  });
+  it('is what lies on either side of an open isolator, each by its own battery', () => {
+    const { opened, fedFrom, points } = sneak(plan, 'isolator', 'wire')!;
+    expect([opened, fedFrom]).toEqual(['contact', 'battery service and battery starter']);
+    const nodes = points.map(({ node }) => node);
+    expect(nodes).toEqual(expect.arrayContaining(['box front box', 'box rear box']));
+    expect(nodes.filter((name) => name.endsWith('at the isolator')).length).toBe(2);
+  });
+  it('comes back behind a channel that is off, and behind no other contact of this file', () => {
+    // The rear box behind an output of the power module: its coil and those of the front box hang on one switch.
+    const behind = read(
+      sandpiperText
+        .replace(
+          /(rear box:\n.*\n\s+from: )\{ battery: service \}\n.*protection:.*\n/,
+          '$1{ controller: power module, channel: A1 }\n',
+        )
+        .replace(
+          'from: { controller: power module, channel: A1 }, return',
+          'from: { box: front box, position: 20 }, return',
+        ),
+    );
+    const other = planLoom(behind);
+    const found = sneak(other, 'channel power module A1', 'loads')!;
+    expect(found.points.map(({ node }) => node)).toContain('box rear box');
+    expect(found.path).toContain('coil trailer socket lamps');
+    const finding = other.findings.find(({ about }) => about.name === 'channel power module A1')!;
+    expect(finding.message).toMatch(/^With channel power module A1 open, box rear box/);
+    expect(
+      other.sneaks
+        .filter(({ opened }) => opened === 'contact')
+        .map(({ fault }) => fault)
+        .sort(),
+    ).toEqual(['channel power module A1', 'isolator']);
   });
   it('is a finding where a whole box is fed back', () => {
     const found = plan.findings.filter(({ rule }) => rule === 'sneak-path');

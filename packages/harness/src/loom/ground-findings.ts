@@ -158,8 +158,8 @@ function sensors(plan: LoomPlan, limitMv: number | null): Finding[] {
   });
 }
 
-/** What is fed back through coils or loads with a fuse out or a battery off. A whole box is worth a look. */
-function sneak({ fault, points, by, fedFrom, path, relays, state, states }: PlannedSneak): Finding[] {
+/** What is fed back through coils or loads although what feeds it is out. A whole box is worth a look. */
+function sneak({ fault, opened, points, by, fedFrom, path, relays, state, states }: PlannedSneak): Finding[] {
   const [first] = points;
   if (by === 'wire' || first === undefined) return [];
   const box = points.find(({ node }) => node.startsWith('box '));
@@ -167,12 +167,12 @@ function sneak({ fault, points, by, fedFrom, path, relays, state, states }: Plan
   const more = points.length === 1 ? '' : ` and ${points.length - 1} more points`;
   const others = states.length === 1 ? '' : ` (and in ${states.length - 1} more)`;
   const held = relays.length === 0 ? '' : ` It holds in: ${relays.join(', ')}.`;
-  const off = fault.startsWith('battery ') ? `${fault} off` : `${fault} out`;
+  const off = `${fault} ${{ fuse: 'out', contact: 'open', battery: 'off' }[opened]}`;
   return [
     {
       severity: box === undefined ? 'note' : 'warn',
       rule: 'sneak-path',
-      about: { kind: fault.startsWith('battery ') ? 'vehicle' : 'fuse', name: fault },
+      about: { kind: opened === 'fuse' ? 'fuse' : 'vehicle', name: fault },
       message: `With ${off}, ${lead}${more} ${points.length === 1 ? 'still stands' : 'still stand'} at up to ${figure(first.voltageV)} V in state ${state}${others}, fed from ${fedFrom ?? 'elsewhere'} through ${path.join(', then ')}.${held}`,
       marginFraction: null,
       check: null,

@@ -11,7 +11,7 @@ export interface LivePiece {
   readonly ohm: number;
   /** The draft of a load or coil; −1 for all else. */
   readonly draft: number;
-  /** States in which it conducts; null for always. */
+  /** States in which it conducts; null for always. A contact bears the name of its switch, relay, channel or isolator. */
   readonly on: ReadonlySet<string> | null;
 }
 
@@ -29,6 +29,9 @@ export interface LiveNet {
   /** The node at the positive end of each load, by its draft. */
   readonly plusOf: ReadonlyMap<number, number>;
 }
+
+/** The contact between two batteries. */
+export const ISOLATOR = 'isolator';
 
 /** Takes a plan's circuits apart at their fuses and contacts. */
 export function liveNet({ loom, drafts, network, ohms }: Settled): LiveNet {
@@ -76,12 +79,13 @@ export function liveNet({ loom, drafts, network, ohms }: Settled): LiveNet {
     if (ends === null) return;
     if (load === null) {
       const from = behind(draft, ends.from);
-      if (kind !== 'switch') {
+      if (kind !== 'switch' && protection.kind !== 'channel') {
         put('wire', name, from, place(ends.load), { ohm });
         return;
       }
       const contact = place(`${name} closed`, ends.load);
-      put('contact', serves, from, contact, { on: statesOf(pulled.get(serves) ?? []) });
+      const on = kind === 'switch' ? statesOf(pulled.get(serves) ?? []) : null;
+      put('contact', channelOf(protection) ?? `switch ${serves}`, from, contact, { on });
       put('wire', name, contact, place(ends.load), { ohm });
       return;
     }
@@ -94,16 +98,17 @@ export function liveNet({ loom, drafts, network, ohms }: Settled): LiveNet {
       if (control !== undefined && 'controller' in control) {
         const pin = place(`${name} at its channel`, ends.from);
         put('wire', `wire of ${name}`, low, pin, { ohm });
-        put('contact', `${control.controller} ${control.channel}`, pin, place(ends.to), { on: statesOf(on) });
+        put('contact', `channel ${control.controller} ${control.channel}`, pin, place(ends.to), { on: statesOf(on) });
       } else put('wire', `wire of ${name}`, low, place(ends.to), { ohm });
       return;
     }
     let here = behind(draft, ends.from);
     const switched = item !== null && (item.relay !== undefined || item.switch !== undefined);
-    const channel = protection.kind === 'channel' ? `${protection.controller} ${protection.channel}` : null;
+    const channel = channelOf(protection);
     if (switched || channel !== null) {
+      const by = item?.switch === undefined ? `relay of ${name}` : `switch ${item.switch}`;
       const next = place(`${name} behind its contact`, ends.from);
-      put('contact', channel ?? `contact of ${name}`, here, next, { on: statesOf(on) });
+      put('contact', channel ?? by, here, next, { on: statesOf(on) });
       here = next;
     }
     const plus = place(`${name} +`, ends.from);
@@ -114,7 +119,7 @@ export function liveNet({ loom, drafts, network, ohms }: Settled): LiveNet {
   if (isolator !== undefined) {
     const closed = Object.keys(loom.states).filter((state) => loom.states[state]?.isolator === 'closed');
     const [a, b] = isolator.between.map((battery) => place(`isolator ${battery} at the isolator`, node.post(battery)));
-    put('contact', 'isolator', a ?? 0, b ?? 0, { on: statesOf(closed), ohm: isolator.resistance });
+    put('contact', ISOLATOR, a ?? 0, b ?? 0, { on: statesOf(closed), ohm: isolator.resistance });
   }
   const at: number[][] = nodes.map(() => []);
   pieces.forEach(({ from, to }, k) => {
@@ -136,6 +141,10 @@ export function liveNet({ loom, drafts, network, ohms }: Settled): LiveNet {
     }
   }
   return { nodes, solvedOf, pieces, at, posts, grounded, plusOf };
+}
+
+function channelOf(protection: Draft['protection']): string | null {
+  return protection.kind === 'channel' ? `channel ${protection.controller} ${protection.channel}` : null;
 }
 
 /** States in which a switch that pulls to ground is closed: those of the items whose relays it pulls. */

@@ -318,8 +318,9 @@ export interface PlannedSensorGround {
 
 /** What is fed although what feeds it is out. */
 export interface PlannedSneak {
-  /** The fuse that is out, or the battery that is off. */
+  /** The fuse that is out, the switch, relay, channel or isolator that is open, or the battery that is off. */
   readonly fault: string;
+  readonly opened: 'fuse' | 'contact' | 'battery';
   /** The state with the most volts, and all in which it is so. */
   readonly state: string;
   readonly states: readonly string[];

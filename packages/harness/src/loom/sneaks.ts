@@ -7,7 +7,7 @@ import {
   solveNetwork,
 } from 'loomwright';
 import type { Draft } from './draft.js';
-import { liveNet, type LiveNet, type LivePiece } from './live-net.js';
+import { ISOLATOR, liveNet, type LiveNet, type LivePiece } from './live-net.js';
 import type { SolvedState } from './network.js';
 import type { PlannedAlive, PlannedSneak } from './plan-type.js';
 import type { Loom } from './schema.js';
@@ -16,7 +16,7 @@ import type { Settled } from './settled.js';
 /** Volts above which a point counts as alive. */
 export const ALIVE_V = 1;
 
-/** What is alive in each state, and what stays alive with a fuse out or a battery off. */
+/** What is alive in each state, and what stays alive with a fuse out, a contact open or a battery off. */
 export function aliveOf(settled: Settled): {
   readonly alive: readonly PlannedAlive[];
   readonly sneaks: readonly PlannedSneak[];
@@ -27,7 +27,7 @@ export function aliveOf(settled: Settled): {
     const closed = Uint8Array.from(net.pieces, ({ on }) => (on === null || on.has(state.name) ? 1 : 0));
     const live = new Uint8Array(net.nodes.length);
     const posts = net.posts.map(({ node }) => node);
-    for (const v of reach(net, closed, posts, -1, null).seen) live[v] = 1;
+    for (const v of reach(net, closed, posts, null).seen) live[v] = 1;
     return { state, closed, live };
   });
   const alive = [...net.plusOf]
@@ -38,15 +38,9 @@ export function aliveOf(settled: Settled): {
       return { circuit: (drafts[draft] as Draft).name, voltsV };
     })
     .sort((a, b) => (a.circuit < b.circuit ? -1 : 1));
-  const faults: Fault[] = [
-    ...net.pieces.flatMap(({ kind, name, to }, piece) =>
-      kind === 'fuse' ? [{ name, start: to, piece, post: -1 }] : [],
-    ),
-    ...net.posts.map(({ battery, node }) => ({ name: `battery ${battery}`, start: node, piece: -1, post: node })),
-  ];
-  const sneaks = faults
+  const sneaks = faultsOf(net)
     .flatMap((fault) => {
-      const found = moments.flatMap((moment) => sneakOf(settled, net, moment, fault) ?? []);
+      const found = moments.flatMap((moment) => sneaksOf(settled, net, moment, fault));
       return [...byWire(net, fault, found), ...throughLoads(settled, net, fault, found)];
     })
     .sort((a, b) => (a.fault < b.fault ? -1 : a.fault > b.fault ? 1 : a.by < b.by ? -1 : 1));
@@ -62,16 +56,39 @@ interface Moment {
 
 interface Fault {
   readonly name: string;
-  /** Where it is dead behind. */
-  readonly start: number;
-  readonly piece: number;
+  readonly opened: PlannedSneak['opened'];
+  /** What opens, and where it ought to be dead behind: behind an isolator on either side. */
+  readonly pieces: readonly number[];
+  readonly starts: readonly number[];
   readonly post: number;
+}
+
+/** Every fuse and every switch, relay, channel and isolator that the file has; then every battery. */
+function faultsOf({ pieces, posts, grounded }: LiveNet): Fault[] {
+  const faults = new Map<string, Fault & { readonly pieces: number[]; readonly starts: number[] }>();
+  pieces.forEach(({ kind, name, from, to }, k) => {
+    if (kind !== 'fuse' && kind !== 'contact') return;
+    const key = `${kind} ${name}`;
+    const fault = faults.get(key) ?? { name, opened: kind, pieces: [], starts: [], post: -1 };
+    faults.set(key, fault);
+    fault.pieces.push(k);
+    const isolates = name === ISOLATOR;
+    // What a contact pulls to ground is behind it on its other side.
+    fault.starts.push(...(isolates ? [from, to] : [grounded[to] === 1 ? from : to]));
+  });
+  return [
+    ...faults.values(),
+    ...posts.map(({ battery, node }): Fault => {
+      return { name: `battery ${battery}`, opened: 'battery', pieces: [], starts: [node], post: node };
+    }),
+  ];
 }
 
 /** What stays alive behind a fault in one state, before any volts are known. */
 interface Found {
   readonly moment: Moment;
-  /** What metal ties to where it is dead. */
+  /** Where it ought to be dead, and what metal ties to that. */
+  readonly start: number;
   readonly behind: ReadonlySet<number>;
   /** The battery that feeds it by another wire, or what feeds it through coils and loads. */
   readonly feeds:
@@ -80,21 +97,29 @@ interface Found {
 
 /** Of a fuse whose two ends have a source both sides stay alive; of a battery, what hangs on its post. */
 function byWire(net: LiveNet, fault: Fault, found: readonly Found[]): PlannedSneak[] {
-  const list = found.flatMap(({ moment, behind, feeds }) => {
-    if (!('battery' in feeds)) return [];
-    const points = [...behind]
-      .filter((v) => v === fault.start || net.nodes[v]?.startsWith('box ') === true)
-      .map((v) => ({ node: net.nodes[v] as string, voltageV: heldV(net, moment.state, v) }));
-    return [{ state: moment.state.name, battery: feeds.battery, points: highestFirst(points) }];
+  const list = new Map<string, { readonly batteries: Set<string>; readonly points: Map<string, number> }>();
+  for (const { moment, start, behind, feeds } of found) {
+    if (!('battery' in feeds)) continue;
+    const { name } = moment.state;
+    const here = list.get(name) ?? { batteries: new Set(), points: new Map() };
+    list.set(name, here);
+    here.batteries.add(`battery ${feeds.battery}`);
+    for (const v of behind) {
+      if (v !== start && net.nodes[v]?.startsWith('box ') !== true) continue;
+      // Where it was cut from its own source it has the volts of the one that is left.
+      const at = v === start ? (net.posts.find(({ battery }) => battery === feeds.battery)?.node ?? v) : v;
+      here.points.set(net.nodes[v] as string, heldV(net, moment.state, at));
+    }
+  }
+  const [first, ...rest] = [...list].map(([state, { batteries, points }]) => {
+    const highest = highestFirst([...points].map(([node, voltageV]) => ({ node, voltageV })));
+    return { state, fedFrom: [...batteries].sort().join(' and '), points: highest };
   });
-  const [first, ...rest] = list;
   if (first === undefined) return [];
   const top = ({ points }: typeof first): number => points[0]?.voltageV ?? 0;
-  const { state, battery, points } = rest.reduce((most, one) => (top(one) > top(most) ? one : most), first);
-  const states = list.map((one) => one.state);
-  return [
-    { fault: fault.name, state, states, points, by: 'wire', fedFrom: `battery ${battery}`, path: [], relays: [] },
-  ];
+  const { state, fedFrom, points } = rest.reduce((most, one) => (top(one) > top(most) ? one : most), first);
+  const { name, opened } = fault;
+  return [{ fault: name, opened, state, states: [...list.keys()], points, by: 'wire', fedFrom, path: [], relays: [] }];
 }
 
 /** States in which the same pieces conduct differ in their volts alone: the highest of them is solved. */
@@ -116,14 +141,14 @@ function throughLoads(settled: Settled, net: LiveNet, fault: Fault, found: reado
     }
   }
   const solved = [...groups.values()].flatMap(({ names, worst }) => {
-    const one = solvedSneak(settled, net, fault.name, worst);
+    const one = solvedSneak(settled, net, fault, worst);
     return one === null ? [] : [{ one, names }];
   });
   const top = ({ points }: PlannedSneak): number => points[0]?.voltageV ?? 0;
   const [first, ...rest] = solved;
   if (first === undefined) return [];
   const { one } = rest.reduce((most, each) => (top(each.one) > top(most.one) ? each : most), first);
-  return [{ ...one, states: solved.flatMap(({ names }) => names).sort() }];
+  return [{ ...one, states: [...new Set(solved.flatMap(({ names }) => names))].sort() }];
 }
 
 function fedElsewhere({ moment, behind }: Found, v: number): boolean {
@@ -142,7 +167,6 @@ function reach(
   { pieces, at, grounded }: LiveNet,
   closed: Uint8Array,
   starts: readonly number[],
-  out: number,
   through: { readonly passes: (k: number) => boolean; readonly stop: (v: number) => boolean } | null,
 ): { readonly seen: Set<number>; readonly passed: Set<number> } {
   const seen = new Set<number>();
@@ -153,7 +177,7 @@ function reach(
     seen.add(v);
     if (grounded[v] === 1 || through?.stop(v) === true) continue;
     for (const k of at[v] ?? []) {
-      if (k === out || closed[k] !== 1) continue;
+      if (closed[k] !== 1) continue;
       const { kind, from, to } = pieces[k] as LivePiece;
       if ((kind === 'load' || kind === 'coil') && through?.passes(k) !== true) continue;
       passed.add(k);
@@ -163,14 +187,23 @@ function reach(
   return { seen, passed };
 }
 
-/** What stays alive behind a fault in one state; null for nothing. */
-function sneakOf({ drafts }: Settled, net: LiveNet, moment: Moment, fault: Fault): Found | null {
+/** What stays alive behind a fault in one state. What was open or dead before is none of its doing. */
+function sneaksOf(settled: Settled, net: LiveNet, moment: Moment, { pieces, starts, post }: Fault): Found[] {
+  const { closed, live } = moment;
+  if (pieces.length > 0 && pieces.every((k) => closed[k] !== 1)) return [];
+  const open = closed.slice();
+  for (const k of pieces) open[k] = 0;
+  return starts.flatMap((start) =>
+    live[start] === 1 ? (sneakOf(settled, net, { ...moment, closed: open }, start, post) ?? []) : [],
+  );
+}
+
+function sneakOf({ drafts }: Settled, net: LiveNet, moment: Moment, start: number, post: number): Found | null {
   const { pieces, posts } = net;
   const { closed, live } = moment;
-  if (live[fault.start] !== 1) return null;
-  const behind = reach(net, closed, [fault.start], fault.piece, null).seen;
-  const other = posts.find(({ node }) => node !== fault.post && behind.has(node));
-  if (other !== undefined) return { moment, behind, feeds: { battery: other.battery } };
+  const behind = reach(net, closed, [start], null).seen;
+  const other = posts.find(({ node }) => node !== post && behind.has(node));
+  if (other !== undefined) return { moment, start, behind, feeds: { battery: other.battery } };
   const passes = (k: number): boolean => {
     const { kind, draft } = pieces[k] as LivePiece;
     const load = drafts[draft]?.load?.kind;
@@ -182,12 +215,12 @@ function sneakOf({ drafts }: Settled, net: LiveNet, moment: Moment, fault: Fault
     reached ||= elsewhere;
     return elsewhere;
   };
-  const feeds = reach(net, closed, [fault.start], fault.piece, { passes, stop });
-  return reached ? { moment, behind, feeds } : null;
+  const feeds = reach(net, closed, [start], { passes, stop });
+  return reached ? { moment, start, behind, feeds } : null;
 }
 
 /** Solves what is back-fed by itself: what is alive elsewhere stands around it at its volts. */
-function solvedSneak({ loom, drafts }: Settled, net: LiveNet, fault: string, found: Found): PlannedSneak | null {
+function solvedSneak({ loom, drafts }: Settled, net: LiveNet, fault: Fault, found: Found): PlannedSneak | null {
   const { nodes, pieces, grounded } = net;
   const { behind, feeds, moment } = found;
   if ('battery' in feeds) return null;
@@ -248,7 +281,8 @@ function solvedSneak({ loom, drafts }: Settled, net: LiveNet, fault: string, fou
     return position !== 'released' && load !== undefined && dead.includes(load.from);
   });
   return {
-    fault,
+    fault: fault.name,
+    opened: fault.opened,
     state: state.name,
     states: [state.name],
     points: highestFirst(unwanted.map(({ name, voltageV }) => ({ node: name, voltageV }))),

@@ -7,12 +7,12 @@ const ABREAST = 9;
 /** Most points that are named in a row. */
 const NAMED = 6;
 
-/** What is alive in which state, and what stays alive with a fuse out or a battery off. */
+/** What is alive in which state, and what stays alive with a fuse out, a contact open or a battery off. */
 export function aliveSheet(plan: LoomPlan): Sheet {
   return {
     key: 'alive',
     title: 'What is alive when',
-    lead: 'Volts at the feed of each load, state by state; then what still has volts with one fuse out or one battery off. Alive is more than 1 V.',
+    lead: 'Volts at the feed of each load, state by state; then what still has volts with one fuse out, one contact open or one battery off. Alive is more than 1 V.',
     landscape: plan.states.length > 5,
     tables: [...byState(plan), ...faults(plan)],
     cautions: ['local-code', 'battery', 'isolator', 'restraint'],
@@ -54,11 +54,11 @@ function faults(plan: LoomPlan): SheetTable[] {
   if (plan.sneaks.length === 0) return [];
   return [
     {
-      title: 'With one fuse out, or one battery off',
+      title: 'With one fuse out, one contact open, or one battery off',
       file: 'alive-faults',
-      note: 'Only where something stays alive; behind every other fuse all is dead. Little current comes through coils, enough to hold a relay in or to keep electronics half awake.',
+      note: 'Tried: every fuse, switch, relay, channel, isolator and battery of the file. Only where something stays alive; behind all others it is dead. Little current comes through coils, enough to hold a relay in or to keep electronics half awake.',
       columns: [
-        { key: 'fault', head: 'Out or off', kind: 'text', share: 18 },
+        { key: 'fault', head: 'Out, open or off', kind: 'text', share: 18 },
         { key: 'points', head: 'Still alive', kind: 'text', share: 32 },
         { key: 'voltageV', head: 'Up to', kind: 'number', unit: 'V', decimals: 2, round: 'up', share: 8 },
         { key: 'way', head: 'Fed from', kind: 'text', under: 'path', underHead: 'Through', share: 28 },
