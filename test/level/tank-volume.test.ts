@@ -315,6 +315,25 @@ describe('edges', () => {
     bad({ rowCount: 1.5 }, 'rowCount');
     bad({ rowCount: 201 }, 'rowCount');
   });
+  it('tells metres, and a tank that nobody has, from millimetres', () => {
+    expect(() => tankVolume({ ...box, lengthMm: 0.5 })).toThrow(
+      'tankVolume: lengthMm must be at least 1, got 0.5: is this in m?',
+    );
+    for (const field of ['widthMm', 'heightMm'] as const) {
+      expect(() => tankVolume({ ...box, [field]: 0.4 })).toThrow(`${field} must be at least 1, got 0.4: is this in m?`);
+    }
+    expect(() => tankVolume({ ...lying, headDepthMm: 0.05 })).toThrow('is this in m?');
+    expect(() => tankVolume({ ...lying, headDepthMm: 1e6 })).toThrow('headDepthMm must be at most 100000');
+    // 5 m by 2 m by 2 m, and 6 m each way: nobody carries either.
+    const cube = { ...box, levelMm: 1, measuredFromLowMm: 0, measuredFromLowSideMm: 0 };
+    expect(() => tankVolume({ ...cube, lengthMm: 5, widthMm: 2, heightMm: 2 })).toThrow(
+      'tankVolume: lengthMm must make a tank of 0.001 to 200000 L with the other sizes, got 5: that makes 0.00002 L: are all sizes in mm?',
+    );
+    expect(() => tankVolume({ ...cube, lengthMm: 6000, widthMm: 6000, heightMm: 6000 })).toThrow('that makes 220000 L');
+    // A sight tube of 6 mm and the tank of a lorry are real.
+    expect(tankVolume({ ...lying, headDepthMm: 0, lengthMm: 300, widthMm: 6, levelMm: 3 }).totalL).toBeGreaterThan(0);
+    expect(tankVolume({ ...lying, headDepthMm: 0, lengthMm: 12000, widthMm: 2200 }).totalL).toBeGreaterThan(40000);
+  });
   it('never runs out of numbers', () => {
     const tanks = [
       lying,

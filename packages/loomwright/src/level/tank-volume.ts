@@ -1,18 +1,17 @@
 import { InputError } from '../error/index.js';
-import { needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needBetween, needInput, needInteger, needOneOf } from '../error/guard.js';
+import { needAbove, needBetween, needInput, needInteger, needOneOf } from '../error/guard.js';
 import { alongPrism, plumb, segment, segmentSummed, tiltedBox, tiltedHead } from './tank-shape.js';
 
 export interface TankVolumeInput {
   /** `box`; `lying`: a cylinder with its axis level; `standing`: one with its axis upright. All sizes are inside ones. */
   readonly shape: 'box' | 'lying' | 'standing';
-  /** Length in mm, above 0: of the box or of the cylinder without its ends. */
+  /** Length in mm, 1 to 100 000: of the box or of the cylinder without its ends. */
   readonly lengthMm: number;
-  /** Width of the box or diameter of the cylinder in mm, above 0. */
+  /** Width of the box or diameter of the cylinder in mm, 1 to 100 000. */
   readonly widthMm: number;
-  /** Height of the box in mm, above 0; null for a cylinder, whose height follows from the rest. */
+  /** Height of the box in mm, 1 to 100 000; null for a cylinder, whose height follows from the rest. */
   readonly heightMm: number | null;
-  /** Depth of each dished end (half of an ellipsoid) in mm, at least 0; 0 for flat ends, and for a box. */
+  /** Depth of each dished end (half of an ellipsoid) in mm, 1 to 100 000; 0 for flat ends, and for a box. */
   readonly headDepthMm: number;
   /**
    * Level where it is measured, 0 to the height of the tank: upwards from the floor, square to it. In a standing cylinder
@@ -52,6 +51,10 @@ export interface TankVolumeResult {
   readonly strapping: readonly TankRow[];
 }
 
+/** A thimble, and more than any tank on wheels holds. */
+const LEAST_L = 0.001;
+const MOST_L = 200_000;
+
 /**
  * Litres in a tank by the level: a box, a cylinder lying or standing, flat or dished ends, plumb or tilted, a box both
  * ways; with its strapping table.
@@ -63,7 +66,7 @@ export interface TankVolumeResult {
  *
  * @param input shape, sizes, level, tilt
  * @returns litres, share, strapping table
- * @throws InputError when a field is missing or out of range, or a second tilt is given for a cylinder
+ * @throws InputError when a field is missing or out of range, the sizes make less than a millilitre or more than 200 000 L, or a second tilt is given for a cylinder
  * @source horizontal-tank-problem (segment of a circle); tank-fill-table (two dished ends); tilted: the same area integrated along the length in closed form, dished ends by quadrature to 10⁻⁹
  * @example tankVolume({ shape: 'lying', lengthMm: 1000, widthMm: 400, heightMm: null, headDepthMm: 0, levelMm: 200, tiltDeg: 0, measuredFromLowMm: 0, crossTiltDeg: 0, measuredFromLowSideMm: 0, rowCount: 10 }).volumeL //=> 62.8319
  */
@@ -75,6 +78,11 @@ export function tankVolume(input: TankVolumeInput): TankVolumeResult {
     shape === 'box'
       ? (lengthMm * widthMm * highestLevelMm) / 1e6
       : (Math.PI * (widthMm / 2) ** 2 * (lengthMm + (4 * headDepthMm) / 3)) / 1e6;
+  if (!(totalL >= LEAST_L && totalL <= MOST_L)) {
+    const must = `must make a tank of ${LEAST_L} to ${MOST_L} L with the other sizes`;
+    const hint = `that makes ${Number(totalL.toPrecision(2))} L: are all sizes in mm?`;
+    throw new InputError('tankVolume', 'lengthMm', 'range', lengthMm, must, hint);
+  }
   const volumeL = at(levelMm);
   return {
     volumeL,
@@ -125,12 +133,16 @@ function guard(input: TankVolumeInput): number {
   needInput(fn, input);
   const { shape, lengthMm, widthMm, heightMm, headDepthMm, levelMm } = input;
   needOneOf(fn, 'shape', shape, ['box', 'lying', 'standing']);
-  for (const field of ['lengthMm', 'widthMm'] as const) needBetween(fn, field, input[field], 1e-3, 1e6);
-  needNoLessThan(fn, 'headDepthMm', headDepthMm);
-  if (headDepthMm !== 0) needBetween(fn, 'headDepthMm', headDepthMm, 1e-3, 1e6);
+  const size = (field: 'lengthMm' | 'widthMm' | 'heightMm' | 'headDepthMm'): void => {
+    const value = input[field] as number;
+    needAbove(fn, field, value);
+    needBetween(fn, field, value, 1, 1e5, value < 1 ? 'is this in m?' : '');
+  };
+  size('lengthMm');
+  size('widthMm');
+  if (headDepthMm !== 0) size('headDepthMm');
   if (shape === 'box') {
-    needMoreThan(fn, 'heightMm', heightMm as number);
-    needBetween(fn, 'heightMm', heightMm as number, 1e-3, 1e6);
+    size('heightMm');
     if (headDepthMm !== 0) throw new InputError(fn, 'headDepthMm', 'range', headDepthMm, 'must be 0 for a box');
   } else if (heightMm !== null) {
     const hint = 'the height follows from the diameter or the length';
