@@ -151,7 +151,15 @@ function short(node: string): string {
 
 function worstState(plan: LoomPlan, points: readonly string[]): PlannedState {
   const most = ({ nodes }: PlannedState): number => Math.max(0, ...points.map((name) => Math.abs(nodes[name] ?? 0)));
-  const none: PlannedState = { name: '', batteries: [], nodes: {}, currents: {}, loads: [], starved: [], unsettled: [] };
+  const none: PlannedState = {
+    name: '',
+    batteries: [],
+    nodes: {},
+    currents: {},
+    loads: [],
+    starved: [],
+    unsettled: [],
+  };
   return plan.states.reduce((worst, state) => (most(state) > most(worst) ? state : worst), plan.states[0] ?? none);
 }
 

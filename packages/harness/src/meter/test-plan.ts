@@ -1,5 +1,6 @@
 import type { ExpectedReading, LoomPlan, PathElement } from '../loom/plan-type.js';
 import { node } from '../loom/draft.js';
+import type { LoomLoad } from '../loom/schema.js';
 import { SPREAD_BASIS } from '../loom/spread.js';
 import { METER_BASIS, meterErrorA, meterErrorOhm, meterErrorV } from './meter.js';
 import type { TestPlan, TestStageKey, TestStep } from './test-plan-type.js';
@@ -36,9 +37,12 @@ export function testPlan(plan: LoomPlan): TestPlan {
   const partOf = ({ circuit, part }: ExpectedReading): PathElement['kind'] | null =>
     part === null ? null : (parts.get(circuit)?.get(part) ?? 'body');
   const lamps = Object.keys(plan.loom.supply.batteries).sort().map(lampStep);
+  const cranking = crankingStates(plan.loom);
+  const byStage = new Map(ORDER.map((key): [TestStageKey, ExpectedReading[]] => [key, []]));
+  for (const reading of plan.readings) byStage.get(stageOf(plan.loom, cranking, reading))?.push(reading);
   let number = 0;
   const stages = ORDER.map((key) => {
-    const readings = plan.readings.filter((reading) => stageOf(plan, reading) === key).sort(first);
+    const readings = (byStage.get(key) ?? []).sort(first);
     const steps = [
       ...(key === 'first power' ? lamps : []),
       ...readings.map((reading) => stepOf(reading, partOf(reading))),
@@ -57,17 +61,25 @@ function first(a: ExpectedReading, b: ExpectedReading): number {
   return Number(b.kind === 'posts') - Number(a.kind === 'posts');
 }
 
-function stageOf({ loom }: LoomPlan, { kind, state }: ExpectedReading): TestStageKey {
+function stageOf(
+  loom: LoomPlan['loom'],
+  cranking: ReadonlySet<string>,
+  { kind, state }: ExpectedReading,
+): TestStageKey {
   if (state === null) return 'dead';
   if (kind === 'amps') return 'first power';
-  if (cranks(loom, state)) return 'cranking';
+  if (cranking.has(state)) return 'cranking';
   return loom.states[state]?.alternator === 'off' ? 'standing' : 'running';
 }
 
-/** Whether something turns the engine over in a state: what the file calls so, or what has the budget of a starter. */
-function cranks({ items }: LoomPlan['loom'], state: string): boolean {
-  return Object.values(items).some(
-    (item) => item.kind === 'load' && (item.cranks ?? item.budget === 'starter-0-8-v') && item.on.includes(state),
+/** States in which something turns the engine over: what the file calls so, or what has the budget of a starter. */
+function crankingStates({ items }: LoomPlan['loom']): ReadonlySet<string> {
+  const cranks = (item: LoomPlan['loom']['items'][string]): item is LoomLoad =>
+    item.kind === 'load' && (item.cranks ?? item.budget === 'starter-0-8-v');
+  return new Set(
+    Object.values(items)
+      .filter(cranks)
+      .flatMap(({ on }) => on),
   );
 }
 

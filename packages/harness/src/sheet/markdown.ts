@@ -57,5 +57,5 @@ function strong(text: string): string {
 
 /** Text that Markdown does not take for marks of its own, on one line. */
 function safe(text: string): string {
-  return text.replace(/\s*\n\s*/g, ' ').replace(/[\\`*_[\]<>|#]/g, (c) => `\\${c}`);
+  return text.replace(/\s*\n\s*/g, ' ').replace(/[\\`*_[\]<>|#]/g, '\\$&');
 }

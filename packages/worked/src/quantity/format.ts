@@ -155,7 +155,7 @@ function roundedOf(
   }
   needWhole(fn, 'digits', digits, 1, 17);
   if (decimals !== undefined) needWhole(fn, 'decimals', decimals, 0, 20);
-  if (!['nearest', 'up', 'down'].includes(round)) {
+  if (round !== 'nearest' && round !== 'up' && round !== 'down') {
     throw new InputError(fn, 'round', 'oneOf', round, "must be 'nearest', 'up' or 'down'");
   }
   const negative = value < 0;
@@ -191,7 +191,9 @@ function roundAt(digits: string, place: number, last: number, away: boolean | nu
   const head = filled.slice(0, -cut);
   const tail = filled.slice(-cut);
   const raise = away === null ? tail >= '5' : away && /[1-9]/.test(tail);
-  return raise ? String(BigInt(head) + 1n) : String(BigInt(head));
+  // A double has at most 17 digits; up to 15 of them are whole numbers that Number holds exactly.
+  if (head.length <= 15) return String(Number(head) + (raise ? 1 : 0));
+  return String(BigInt(head) + (raise ? 1n : 0n));
 }
 
 function prefixFor(unit: string, lead: number | null, options: FormatQuantityOptions): Prefix | '' {
