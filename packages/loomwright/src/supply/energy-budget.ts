@@ -38,7 +38,7 @@ export interface SolvedBudgetState {
   readonly mostBalanceA: number;
   /** Engine speed in rpm from which the means balance; null where the curve never gives them. */
   readonly balanceEngineRpm: number | null;
-  /** Hours until the battery has what is to be left; null where it is not drained. */
+  /** Hours until the battery has what is to be left, with all loads switched on together; null where it is not drained. */
   readonly lastsTimeH: number | null;
   /** Amperes that go into the battery, and hours to put back what may be drawn; null where nothing is left over. */
   readonly rechargeA: number | null;
@@ -74,7 +74,11 @@ const ROUNDING = 1e-12;
  * Use it with the alternator's own curve and the engine's own idle: the headline amperes hold for 6000 rpm of the rotor
  * and a cold machine. Means are balanced here; the peak of a load is a matter of its wire, fuse and the battery.
  *
- * $$n_r = i\,n \qquad I_b = f\,I(n_r) - \sum I\,d$$
+ * $$n_r = i\,n \qquad I_b = f\,I(n_r) - \sum I\,d \qquad
+ * \frac1t = \frac1{q_1 - q_2}\,\frac{-I_b}{\sum d_s I_s} \sum \frac{d_s}{t(I_s)}$$
+ *
+ * Hours go by the currents $I_s > 0$ that the battery gives for shares $d_s$ of the time while loads are on together,
+ * since Peukert's law on the mean of a switched load promises too much. Pauses give nothing back.
  *
  * Shed is what does not fit when loads are kept in order of importance. No smaller part of it would do.
  *
@@ -133,7 +137,7 @@ function solveState(input: EnergyBudgetInput, state: BudgetState, i: number, end
     balanceA,
     mostBalanceA: outputA - mostA,
     balanceEngineRpm: neededRpm === null ? null : neededRpm / alternator.pulleyRatio,
-    lastsTimeH: balanceA < 0 ? hoursAt(battery, end, -balanceA) : null,
+    lastsTimeH: balanceA < 0 ? hoursAt(battery, end, -balanceA, outputA, loads) : null,
     rechargeA,
     rechargeTimeH: rechargeA === null ? null : usableAh / (battery.chargeEfficiency * rechargeA),
     loads: loads.map((load, k) => ({ ...load, kept: kept[k] !== false })),
@@ -171,21 +175,48 @@ function keepInOrder(
   return kept;
 }
 
-function hoursAt(battery: BudgetBattery, endChargeFraction: number, currentA: number): number | null {
-  const { ratedChargeAh, ratedTimeH, peukertExponent, startChargeFraction } = battery;
+/**
+ * Hours at a mean shortage. Peukert's law is not for means: each ampere-hour counts at the current at which it flows,
+ * with all loads switched on together, since no other timing of the same shares takes more from a parked battery. What
+ * the alternator puts back in between is taken off in ampere-hours.
+ */
+function hoursAt(
+  battery: BudgetBattery,
+  endChargeFraction: number,
+  shortA: number,
+  outputA: number,
+  loads: readonly LoadInState[],
+): number | null {
   // A shortage too small to be told from none: the battery never notices.
-  if (currentA < 1e-9 * ratedChargeAh) return null;
+  if (shortA < 1e-9 * battery.ratedChargeAh) return null;
+  const longestFirst = [...loads].sort((a, b) => b.dutyFraction - a.dutyFraction);
+  let currentA = -outputA;
+  let drawnA = 0;
+  let takenPerH = 0;
+  longestFirst.forEach((load, k) => {
+    currentA += load.currentA;
+    const share = load.dutyFraction - (longestFirst[k + 1]?.dutyFraction ?? 0);
+    if (share === 0 || currentA < 1e-9 * battery.ratedChargeAh) return;
+    drawnA += share * currentA;
+    takenPerH += share / fullTimeH(battery, currentA);
+  });
+  const { startChargeFraction } = battery;
+  return (startChargeFraction - endChargeFraction) / (takenPerH * (shortA / drawnA));
+}
+
+/** Hours from full to empty at a current. */
+function fullTimeH({ ratedChargeAh, ratedTimeH, peukertExponent }: BudgetBattery, currentA: number): number {
   const result = runTime({
     form: 'referenced',
     ratedChargeAh,
     ratedTimeH,
     peukertExponent,
-    startChargeFraction,
-    endChargeFraction,
+    startChargeFraction: 1,
+    endChargeFraction: 0,
     currentA,
     belowRate: 'rated-charge',
   });
-  return result.possible ? result.runTimeH : null;
+  return (result.possible ? result.fullTimeH : null) as number;
 }
 
 function checksOf({ alternator }: EnergyBudgetInput, state: BudgetState, found: SolvedBudgetState): Check[] {
