@@ -179,6 +179,15 @@ describe('edges', () => {
     expectInputError(() => batteryResistance(rated(crankingSaeJ537, 600, 12.6, 2.5)), 'from.cellCount', 'integer');
     expectInputError(() => batteryResistance(rated(undefined as never, 600)), 'from.rule', 'missing');
     expectInputError(() => batteryResistance(rated('sae' as never, 600)), 'from.rule', 'object');
+    for (const field of ['leastV', 'testTempC', 'source'] as const) {
+      const own = { ...crankingSaeJ537, [field]: undefined } as unknown as CrankingRating;
+      expectInputError(() => batteryResistance(rated(own, 600)), `from.rule.${field}`, 'missing');
+    }
+    expectInputError(
+      () => batteryResistance(rated({ ...crankingSaeJ537, testTempC: 255 }, 600)),
+      'from.rule.testTempC',
+      'atMost',
+    );
     expectInputError(() => batteryResistance({ from: { ...loads, kind: 'guess' as never } }), 'from.kind', 'oneOf');
     expectInputError(() => batteryResistance({ from: loads, parallelCount: 0 }), 'parallelCount', 'atLeast');
   });

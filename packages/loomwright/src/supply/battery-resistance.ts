@@ -1,6 +1,6 @@
 import { InputError } from '../error/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needBetween, needInput, needInteger, needOneOf } from '../error/guard.js';
+import { needBetween, needInput, needInteger, needObject, needOneOf, needText } from '../error/guard.js';
 import type { SourceKey, SourceStatus } from '../source/index.js';
 import type { CrankingRating } from '../table/index.js';
 
@@ -131,10 +131,10 @@ interface TestPoint {
 }
 
 function byRating({ rule, ratedA, openV, cellCount }: ResistanceFromRating): TestPoint {
-  if (typeof rule !== 'object' || rule === null || typeof rule.leastV !== 'number') {
-    const kind = rule === undefined || rule === null ? 'missing' : 'object';
-    throw new InputError(FN, 'from.rule', kind, rule, 'must be the rule of a rating', 'import one: crankingSaeJ537');
-  }
+  needObject(FN, 'from.rule', rule, 'must be the rule of a rating', 'import one: crankingSaeJ537');
+  needMoreThan(FN, 'from.rule.leastV', rule.leastV);
+  needBetween(FN, 'from.rule.testTempC', rule.testTempC, -40, 80);
+  needText(FN, 'from.rule.source', rule.source);
   needMoreThan(FN, 'from.ratedA', ratedA);
   needInteger(FN, 'from.cellCount', cellCount, 1);
   const testV = (rule.leastV * cellCount) / 6;

@@ -43,7 +43,8 @@ export const batteryResistanceCard = defineCard({
       label: 'Known from',
       choices: [
         { value: 'cranking-rating', label: 'its cranking rating' },
-        { value: 'two-loads', label: 'volts at two loads, or at rest and under load' },
+        { value: 'two-loads', label: 'volts at two loads, one after the other' },
+        { value: 'load-test', label: 'volts at rest and at the end of a load test' },
       ],
       example: 'cranking-rating',
     },
@@ -73,16 +74,27 @@ export const batteryResistanceCard = defineCard({
     { kind: 'number', name: 'ratedA', above: 0, example: 600, label: 'Rating' },
     { kind: 'number', name: 'openV', above: 0, example: 12.6, label: 'Battery at rest, full' },
     { kind: 'number', name: 'batteryCellCount', min: 1, example: 6 },
-    { kind: 'number', name: 'lesserA', label: 'Lesser load', example: 0, help: '0 with nothing on.' },
+    { kind: 'number', name: 'lesserA', label: 'Lesser of two loads', example: 0, help: '0 with nothing on.' },
     { kind: 'number', name: 'lesserV', label: 'Volts with it', example: 12.6 },
-    { kind: 'number', name: 'greaterA', label: 'Greater load', example: 200 },
+    { kind: 'number', name: 'greaterA', label: 'Greater load, or that of the test', example: 200 },
     { kind: 'number', name: 'greaterV', label: 'Volts with it', example: 11.1 },
     { kind: 'number', name: 'batteryTempC', example: 20, help: 'As it was under these loads.' },
     { kind: 'number', name: 'parallelCount', min: 1, example: 1 },
+    {
+      kind: 'number',
+      name: 'otherTempC',
+      min: -40,
+      max: 80,
+      optional: true,
+      example: null,
+      help: 'With the factor that you measured; none is published.',
+    },
+    { kind: 'number', name: 'otherFactor', above: 0, optional: true, example: null },
   ],
   results: [
     { name: 'insideOhm', round: 'up', primary: true, digits: 3 },
     { name: 'testTempC', round: 'nearest' },
+    { name: 'insideThereOhm', round: 'up', digits: 3 },
     { name: 'noLoadV', round: 'nearest', digits: 4 },
     { name: 'shortCircuitA', round: 'nearest' },
   ],
@@ -107,7 +119,21 @@ export const batteryResistanceCard = defineCard({
       text: 'Volts lost over amperes gained',
       formula: '(lesserV - greaterV) / (greaterA - lesserA) / parallelCount',
       source: 'circuit-theory',
-      when: (values) => !byRating(values),
+      when: ({ from }) => from === 'two-loads',
+    },
+    {
+      result: 'insideOhm',
+      text: 'Volts lost over the load of the test',
+      formula: '(openV - greaterV) / greaterA / parallelCount',
+      source: 'circuit-theory',
+      when: ({ from }) => from === 'load-test',
+    },
+    {
+      result: 'insideThereOhm',
+      text: 'At the other temperature',
+      formula: 'insideOhm * otherFactor',
+      source: 'given-by-caller',
+      when: ({ otherFactor }) => typeof otherFactor === 'number',
     },
     {
       result: 'shortCircuitA',
@@ -121,23 +147,26 @@ export const batteryResistanceCard = defineCard({
   run: batteryResistance,
   input: (uses): BatteryResistanceInput => {
     const n = (name: string): number => uses[name] as number;
-    const parallelCount = n('parallelCount');
+    const other = {
+      ...(uses['otherTempC'] === undefined ? {} : { otherTempC: n('otherTempC') }),
+      ...(uses['otherFactor'] === undefined ? {} : { otherFactor: n('otherFactor') }),
+    };
+    const all = { parallelCount: n('parallelCount'), ...other };
+    const [openV, highA, highV, batteryTempC] = [n('openV'), n('greaterA'), n('greaterV'), n('batteryTempC')];
     if (uses['from'] === 'two-loads') {
-      const [lowA, lowV, highA, highV, batteryTempC] = [
-        n('lesserA'),
-        n('lesserV'),
-        n('greaterA'),
-        n('greaterV'),
-        n('batteryTempC'),
-      ];
-      return { from: { kind: 'two-loads', lowA, lowV, highA, highV, batteryTempC }, parallelCount };
+      const [lowA, lowV] = [n('lesserA'), n('lesserV')];
+      return { from: { kind: 'two-loads', lowA, lowV, highA, highV, batteryTempC }, ...all };
     }
-    const [ratedA, openV, cellCount] = [n('ratedA'), n('openV'), n('batteryCellCount')];
+    if (uses['from'] === 'load-test') {
+      return { from: { kind: 'load-test', openV, testA: highA, testV: highV, batteryTempC }, ...all };
+    }
+    const [ratedA, cellCount] = [n('ratedA'), n('batteryCellCount')];
     const rule = uses['rule'] as CrankingRating;
-    return { from: { kind: 'cranking-rating', rule, ratedA, openV, cellCount }, parallelCount };
+    return { from: { kind: 'cranking-rating', rule, ratedA, openV, cellCount }, ...all };
   },
-  scope: (_values, { resistanceOhm, openV, testV, shortA }) => ({
+  scope: (_values, { resistanceOhm, otherOhm, openV, testV, shortA }) => ({
     insideOhm: resistanceOhm,
+    insideThereOhm: otherOhm,
     ratedLeastV: testV,
     noLoadV: openV,
     shortCircuitA: shortA,
