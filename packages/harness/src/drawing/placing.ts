@@ -33,12 +33,17 @@ export interface Ground {
 export function freeArea({ frame, strokes, taken }: Ground, wanted: readonly Area[], mostCrossed = 1): Area | null {
   let best: Area | null = null;
   let least = Infinity;
-  wanted.forEach((area, i) => {
-    if (!inside(area, frame) || taken.some((other) => overlap(area, other))) return;
-    const crossed = strokes.filter((stroke) => crosses(area, stroke)).length;
+  // An area costs at least its place in the list: those behind the best need no look.
+  for (let i = 0; i < wanted.length && i < least; i++) {
+    const area = wanted[i] as Area;
+    if (!inside(area, frame) || taken.some((other) => overlap(area, other))) continue;
+    let crossed = 0;
+    for (const stroke of strokes) {
+      if (crosses(area, stroke) && ++crossed > mostCrossed) break;
+    }
     const cost = i + 40 * crossed;
     if (crossed <= mostCrossed && cost < least) [best, least] = [area, cost];
-  });
+  }
   return best;
 }
 
@@ -75,25 +80,27 @@ export function overlap(a: Area, b: Area): boolean {
 
 /** Whether a line with its width passes an area. */
 export function crosses(area: Area, { from, to, widthPx }: Stroke): boolean {
-  const grown = {
-    x: area.x - widthPx / 2,
-    y: area.y - widthPx / 2,
-    width: area.width + widthPx,
-    height: area.height + widthPx,
-  };
+  const half = widthPx / 2;
+  const left = area.x - half;
+  const right = area.x + area.width + half;
+  const top = area.y - half;
+  const bottom = area.y + area.height + half;
+  if (Math.max(from.x, to.x) < left || Math.min(from.x, to.x) > right) return false;
+  if (Math.max(from.y, to.y) < top || Math.min(from.y, to.y) > bottom) return false;
   // Clip the line to the rectangle (Liang and Barsky): what is left of it, if anything, lies inside.
-  let [enter, leave] = [0, 1];
+  let enter = 0;
+  let leave = 1;
+  const clip = (p: number, q: number): boolean => {
+    if (p < 0) enter = Math.max(enter, q / p);
+    else if (p > 0) leave = Math.min(leave, q / p);
+    return p !== 0 || q >= 0;
+  };
   const [dx, dy] = [to.x - from.x, to.y - from.y];
-  for (const [p, q] of [
-    [-dx, from.x - grown.x],
-    [dx, grown.x + grown.width - from.x],
-    [-dy, from.y - grown.y],
-    [dy, grown.y + grown.height - from.y],
-  ] as const) {
-    if (p === 0) {
-      if (q < 0) return false;
-    } else if (p < 0) enter = Math.max(enter, q / p);
-    else leave = Math.min(leave, q / p);
-  }
-  return enter < leave;
+  return (
+    clip(-dx, from.x - left) &&
+    clip(dx, right - from.x) &&
+    clip(-dy, from.y - top) &&
+    clip(dy, bottom - from.y) &&
+    enter < leave
+  );
 }
