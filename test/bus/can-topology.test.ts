@@ -191,6 +191,35 @@ describe('edges', () => {
     expect(joint.stars).toMatchObject([{ branchCount: 4 }]);
     expect(joint.ok).toBe(false);
   });
+  it('two branches from one joint are a line through it', () => {
+    const joint = (lengths: readonly number[], rule: CanTopologyInput['rule'] = canLengthsA) =>
+      canTopology({
+        ...base,
+        rule,
+        trunkM: 0,
+        terminatorPlacesM: [0, 0],
+        stubs: lengths.map((lengthM, i) => ({ name: `s${i}`, positionM: 0, lengthM })),
+      });
+    // Short enough for stubs (0.3 m by this list): terminators in the joint are at their ends.
+    expect(joint([0.3, 0.3])).toMatchObject({ ok: true, lineM: 0.6, stars: [], endsTerminated: true });
+    expect(joint([0.3, 0.301])).toMatchObject({ ok: false, endsTerminated: false });
+    // A list without a length for stubs: nothing lets 40 m pass for one, and the line is as long as both.
+    expect(joint([40, 40], canLengthsB)).toMatchObject({ ok: false, lineM: 80, endsTerminated: false, stars: [] });
+    const long = joint([60, 60], canLengthsB);
+    expect(long.checks.find(({ name }) => name === 'line through the joint')).toMatchObject({
+      value: 120,
+      limit: 100,
+      ok: false,
+    });
+    expect(joint([40], canLengthsB)).toMatchObject({ ok: false, lineM: 40, endsTerminated: false });
+    expect(joint([0.2, 0.2, 0.2])).toMatchObject({ ok: false, lineM: null, stars: [{ branchCount: 3 }] });
+    expect(joint([]).lineM).toBeNull();
+    expect(canTopology(base).lineM).toBeNull();
+    // The same line, entered as what it is.
+    expect(canTopology({ ...base, rule: canLengthsB, trunkM: 80, terminatorPlacesM: [0, 80], stubs: [] }).ok).toBe(
+      true,
+    );
+  });
   it('refuses nonsense by its place', () => {
     expectInputError(() => canTopology({ ...base, bitRateBitPerS: 2e6 }), 'bitRateBitPerS', 'atMost');
     expectInputError(() => canTopology({ ...base, trunkM: -1 }), 'trunkM');

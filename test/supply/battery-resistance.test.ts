@@ -180,7 +180,7 @@ describe('edges', () => {
     expectInputError(() => batteryResistance(rated(undefined as never, 600)), 'from.rule', 'missing');
     expectInputError(() => batteryResistance(rated('sae' as never, 600)), 'from.rule', 'object');
     for (const field of ['leastV', 'testTempC', 'source'] as const) {
-      const own = { ...crankingSaeJ537, [field]: undefined } as unknown as CrankingRating;
+      const own = { ...crankingSaeJ537, [field]: undefined };
       expectInputError(() => batteryResistance(rated(own, 600)), `from.rule.${field}`, 'missing');
     }
     expectInputError(

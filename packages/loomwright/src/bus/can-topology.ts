@@ -46,7 +46,9 @@ export interface CanTopologyResult {
   readonly rowKbitPerS: number | null;
   readonly longestStubM: number;
   readonly stubSumM: number;
-  /** Whether exactly two terminators stand, one at each end of the trunk. */
+  /** Length in m of the line that one or two branches from a single joint are; null with a trunk, or with a star. */
+  readonly lineM: number | null;
+  /** Whether exactly two terminators stand, one at each end of the trunk or line. */
   readonly endsTerminated: boolean;
   readonly stars: readonly CanStar[];
   readonly checks: readonly Check[];
@@ -67,11 +69,15 @@ const JOINT_M = 0.05;
  *
  * with the share $p$ of the edge that the stub's delay may take, counted $d$ times.
  *
+ * Without a trunk, two branches from one joint are a line through it: it is judged as a trunk, and has its terminators
+ * at the far ends, so that those in the joint will do only where the rule lets both branches pass for stubs. Three or
+ * more are a star.
+ *
  * @param input bit rate, trunk, terminators, stubs and the rule
  * @returns limits of the rule, lengths found, stars, checks and which decided
  * @throws InputError when a field is missing or out of range, a place lies beyond the trunk, the bit rate is above all
  * rows of the table, or an edge rule has no edge
- * @source common-practice (terminators at both ends, no star); lengths: the rule's own
+ * @source common-practice (terminators at both ends, no star, a line is measured from end to end); lengths: the rule's own
  * @example canTopology({ bitRateBitPerS: 500000, trunkM: 4, terminatorPlacesM: [0, 4], stubs: [], rule: canLengthsC, edgeS: null, waveSpeedFraction: null }).mostStubM //=> 5
  */
 export function canTopology(input: CanTopologyInput): CanTopologyResult {
@@ -81,13 +87,20 @@ export function canTopology(input: CanTopologyInput): CanTopologyResult {
   const longestStubM = stubs.reduce((most, { lengthM }) => Math.max(most, lengthM), 0);
   const stubSumM = stubs.reduce((sum, { lengthM }) => sum + lengthM, 0);
   const ends = [0, trunkM].map((end) => terminatorPlacesM.filter((place) => Math.abs(place - end) <= JOINT_M).length);
+  const through = trunkM > JOINT_M ? [] : stubs.filter(({ lengthM }) => lengthM > JOINT_M);
+  const lineM = through.length === 1 || through.length === 2 ? stubSumM : null;
+  // Terminators in the joint are none at the ends of such a line, unless both branches are short enough for stubs.
+  const asStubs = longestStubM <= (limits.mostStubM ?? 0);
   const endsTerminated =
-    terminatorPlacesM.length === 2 && (trunkM > JOINT_M ? ends.every((count) => count === 1) : ends[0] === 2);
+    terminatorPlacesM.length === 2 &&
+    (trunkM > JOINT_M ? ends.every((count) => count === 1) : ends[0] === 2 && (lineM === null || asStubs));
   const stars = starsOf(input);
   const by = { unit: 'm', sense: 'atMost', source: rule.source, sourceStatus: rule.status } as const;
   const practice = { unit: '1', source: 'common-practice', sourceStatus: 'common-practice' } as const;
   const checks: Check[] = [
-    ...limited('trunk', trunkM, limits.mostTrunkM, by),
+    ...(lineM === null
+      ? limited('trunk', trunkM, limits.mostTrunkM, by)
+      : limited('line through the joint', lineM, limits.mostTrunkM, by)),
     ...stubs.flatMap(({ name, lengthM }) => limited(`stub of ${name}`, lengthM, limits.mostStubM, by)),
     ...limited('all stubs together', stubSumM, limits.mostStubSumM, by),
     makeCheck({
@@ -105,6 +118,7 @@ export function canTopology(input: CanTopologyInput): CanTopologyResult {
     ...limits,
     longestStubM,
     stubSumM,
+    lineM,
     endsTerminated,
     stars,
     checks,
