@@ -256,6 +256,10 @@ describe('guards', () => {
       'list',
       'list',
     ]);
+    // eslint-disable-next-line no-sparse-arrays -- a hole is what is tested
+    for (const holed of [[1, , 3], [1, undefined, 3], Object.assign(new Array<number>(3), { 0: 1, 2: 3 })])
+      expect(message(() => needList('f', 'x', holed, 1))).toBe('f: x[1] is required, got nothing');
+    expect(message(() => needList('f', 'x', [null, 0, '']))).toBe('nothing thrown');
     expect(message(() => needList('f', 'x', [1], 2))).toBe('f: x must have at least 2 entries, got a list');
     expect(rules((value: string) => needText('f', 'x', value), ['a', '', undefined, 3])).toEqual([
       null,

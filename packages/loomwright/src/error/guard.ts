@@ -88,7 +88,7 @@ export function needOneOf(fn: string, field: string, value: string, words: reado
   }
 }
 
-/** A list with at least so many entries. */
+/** A list with at least so many entries, none of them left out: `forEach` would pass over a hole. */
 export function needList(fn: string, field: string, value: readonly unknown[], atLeast = 0): void {
   if (!Array.isArray(value)) {
     throw new InputError(fn, field, value === undefined ? 'missing' : 'list', value, 'must be a list');
@@ -101,6 +101,10 @@ export function needList(fn: string, field: string, value: readonly unknown[], a
       value,
       `must have at least ${atLeast} ${atLeast === 1 ? 'entry' : 'entries'}`,
     );
+  }
+  if (value.includes(undefined)) {
+    const at = value.findIndex((entry) => entry === undefined);
+    throw new InputError(fn, `${field}[${at}]`, 'missing', undefined, 'is required');
   }
 }
 
