@@ -102,10 +102,7 @@ export function needList(fn: string, field: string, value: readonly unknown[], a
       `must have at least ${atLeast} ${atLeast === 1 ? 'entry' : 'entries'}`,
     );
   }
-  if (value.includes(undefined)) {
-    const at = value.findIndex((entry) => entry === undefined);
-    throw new InputError(fn, `${field}[${at}]`, 'missing', undefined, 'is required');
-  }
+  if (value.includes(undefined)) notFinite(fn, `${field}[${value.findIndex((each) => each === undefined)}]`, undefined);
 }
 
 /** A non-empty text. */
