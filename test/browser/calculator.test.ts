@@ -2,30 +2,19 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { gzipSync } from 'node:zlib';
-import type { Server } from 'node:http';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { exampleValues, inputOf, sizeFeedCard } from '@loomwright/worked/card';
 import { formatQuantity } from '@loomwright/worked/quantity';
 import { sizeFeed } from 'loomwright';
-import { DIST, launch, open, serve } from '../support/site.js';
+import { DIST, useSite } from '../support/site.js';
 
-let browser: Browser;
-let origin: string;
-let server: Server;
+const site = useSite();
 const cache = fileURLToPath(new URL('../node_modules/.cache/copied/', import.meta.url));
 const PAGE = '/handbook/size-a-pump-feed.html';
 
-beforeAll(async () => {
-  mkdirSync(cache, { recursive: true });
-  browser = await launch();
-  ({ origin, server } = await serve(DIST));
-});
-afterAll(async () => {
-  await browser.close();
-  server.close();
-});
+mkdirSync(cache, { recursive: true });
 
 const calculator = (page: Page): ReturnType<Page['locator']> =>
   page.locator('.calculator[aria-label="Which wire and which fuse does this feed need?"]');
@@ -38,7 +27,7 @@ const results = async (page: Page): Promise<Record<string, string>> => {
 
 describe('the page of the pump feed', () => {
   it('stands there with the example before any script runs, and agrees with the library to every printed digit', async () => {
-    const { page } = await open(browser, origin + PAGE, { javaScriptEnabled: false });
+    const { page } = await site.open(PAGE, { javaScriptEnabled: false });
     const answer = sizeFeed(inputOf(sizeFeedCard, exampleValues(sizeFeedCard)));
     if (!answer.possible) throw new Error(answer.because);
     const shown = await results(page);
@@ -51,7 +40,7 @@ describe('the page of the pump feed', () => {
   });
 
   it('answers to what is typed, loads the reader of units only when a unit is typed, and keeps the state in the address', async () => {
-    const { page, said, asked } = await open(browser, origin + PAGE);
+    const { page, said, asked } = await site.open(PAGE);
     const box = calculator(page);
     expect(asked.some((address) => /\/reader\./.test(address))).toBe(false);
     await box.getByLabel('Current of the load', { exact: false }).first().fill('15');
@@ -64,7 +53,7 @@ describe('the page of the pump feed', () => {
     await box.getByLabel('Wire to the load', { exact: false }).first().fill('1.2 m');
     await expect.poll(() => box.locator('.field .error').count()).toBe(0);
     const before = await results(page);
-    const again = await open(browser, page.url());
+    const again = await site.open(page.url().slice(site.origin.length));
     await expect.poll(async () => JSON.stringify(await results(again.page))).toBe(JSON.stringify(before));
     expect([...said, ...again.said]).toEqual([]);
     await page.context().close();
@@ -72,7 +61,7 @@ describe('the page of the pump feed', () => {
   });
 
   it('says what is wrong at the field, in words and in the unit shown, and keeps the last answer greyed', async () => {
-    const { page, said } = await open(browser, origin + PAGE);
+    const { page, said } = await site.open(PAGE);
     const box = calculator(page);
     const current = box.getByLabel('Current of the load', { exact: false }).first();
     for (const [typed, words] of [
@@ -101,7 +90,7 @@ describe('the page of the pump feed', () => {
   });
 
   it('changes units without changing the answer', async () => {
-    const { page } = await open(browser, origin + PAGE);
+    const { page } = await site.open(PAGE);
     const before = await results(page);
     await calculator(page).getByLabel('Unit of Wire to the load').selectOption('m');
     expect(
@@ -115,14 +104,14 @@ describe('the page of the pump feed', () => {
   });
 
   it('says that a feed is not possible, and why', async () => {
-    const { page } = await open(browser, `${origin}${PAGE}?sizeFeed.currentA=60_A`);
+    const { page } = await site.open(`${PAGE}?sizeFeed.currentA=60_A`);
     await expect.poll(() => calculator(page).locator('.answer').innerText()).toContain('Not possible');
     await expect.poll(() => calculator(page).locator('.answer').innerText()).toContain('no wire is thick enough');
     await page.context().close();
   });
 
   it('works by keyboard alone', async () => {
-    const { page } = await open(browser, origin + PAGE);
+    const { page } = await site.open(PAGE);
     await page.keyboard.press('Tab');
     expect(await page.evaluate(() => document.activeElement?.getAttribute('href'))).toContain('#');
     await calculator(page).locator('input').first().focus();
@@ -142,9 +131,9 @@ describe('the page of the pump feed', () => {
   });
 
   it('copies the call as code that gives the same answer', async () => {
-    const context = await browser.newContext({ permissions: ['clipboard-read', 'clipboard-write'] });
+    const context = await site.browser.newContext({ permissions: ['clipboard-read', 'clipboard-write'] });
     const page = await context.newPage();
-    await page.goto(origin + PAGE, { waitUntil: 'networkidle' });
+    await page.goto(site.origin + PAGE, { waitUntil: 'networkidle' });
     await calculator(page).getByRole('button', { name: 'Copy as code' }).click();
     await expect.poll(() => calculator(page).locator('.deeds [role=status]').innerText()).toContain('copied');
     const code = await page.evaluate(() => navigator.clipboard.readText());
@@ -157,7 +146,7 @@ describe('the page of the pump feed', () => {
   });
 
   it('weighs at most 350 kB gzipped before search, fonts left out', async () => {
-    const { page, asked } = await open(browser, origin + PAGE);
+    const { page, asked } = await site.open(PAGE);
     const files = asked
       .map((address) => new URL(address).pathname)
       .filter((path) => /\.(?:html|js|css|svg)$/.test(path));

@@ -1,21 +1,9 @@
 // The map of grounds by keyboard and by pointer, and the calculator of a network.
-import type { Server } from 'node:http';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { DIST, launch, open, serve } from '../support/site.js';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { useSite } from '../support/site.js';
 
-let browser: Browser;
-let origin: string;
-let server: Server;
-
-beforeAll(async () => {
-  browser = await launch();
-  ({ origin, server } = await serve(DIST));
-});
-afterAll(async () => {
-  await browser.close();
-  server.close();
-});
+const site = useSite();
 
 describe('the map of grounds', () => {
   const strap = (page: Page, name: string): ReturnType<Page['locator']> =>
@@ -23,7 +11,7 @@ describe('the map of grounds', () => {
   const verdict = (page: Page): Promise<string> => page.locator('.ground-map .verdict').innerText();
 
   it('takes a strap off from the keyboard, and puts it back with the pointer', async () => {
-    const { page, said } = await open(browser, `${origin}/handbook/how-many-grounds.html`);
+    const { page, said } = await site.open('/handbook/how-many-grounds.html');
     const map = page.locator('.ground-map .picture');
     const before = await map.innerHTML();
     await strap(page, 'tail stud').focus();
@@ -45,7 +33,7 @@ describe('the map of grounds', () => {
 
 describe('the calculator of a network', () => {
   it('follows what is typed, and says what cannot be read', async () => {
-    const { page, said } = await open(browser, `${origin}/handbook/one-network-every-volt.html`);
+    const { page, said } = await site.open('/handbook/one-network-every-volt.html');
     const box = page.locator('.calculator').first();
     const network = box.getByLabel('Network', { exact: false }).first();
     const least = (): Promise<string> => box.locator('.answer .figure output').innerText();

@@ -1,24 +1,12 @@
 // The page "Which joint is bad?" as a reader uses it.
-import type { Server } from 'node:http';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { diagnose, parseLoom, planLoom } from '@loomwright/harness';
-import { DIST, launch, open, serve } from '../support/site.js';
+import { useSite } from '../support/site.js';
 import { sandpiperText } from '../support/small-plan.js';
 
-let browser: Browser;
-let origin: string;
-let server: Server;
+const site = useSite();
 const PAGE = '/handbook/which-joint-is-bad.html';
-
-beforeAll(async () => {
-  browser = await launch();
-  ({ origin, server } = await serve(DIST));
-});
-afterAll(async () => {
-  await browser.close();
-  server.close();
-});
 
 const verdict = (page: Page) => page.locator('.joint-finder .verdict');
 const words = async (page: Page): Promise<string> =>
@@ -26,7 +14,7 @@ const words = async (page: Page): Promise<string> =>
 
 describe('which joint is bad', () => {
   it('stands there with its example before any script runs', async () => {
-    const { page } = await open(browser, origin + PAGE, { javaScriptEnabled: false });
+    const { page } = await site.open(PAGE, { javaScriptEnabled: false });
     expect(await verdict(page).innerText()).toContain('contact of relay of pump');
     expect(await page.getByLabel('over contact of relay of pump').inputValue()).toBe('1720');
     await page.context().close();
@@ -43,7 +31,7 @@ describe('which joint is bad', () => {
       { state, over: 'pin of lift pump +', circuit: 'lift pump', readsV: 1.46 },
     ]);
     expect(found.suspects.map(({ name }) => name)).toEqual(['pin of lift pump +']);
-    const { page, said, asked } = await open(browser, origin + PAGE);
+    const { page, said, asked } = await site.open(PAGE);
     await page.getByRole('radio', { name: 'Sandpiper' }).check();
     await expect.poll(() => verdict(page).innerText()).toContain('parts');
     const before = asked.length;
@@ -57,7 +45,7 @@ describe('which joint is bad', () => {
   });
 
   it('says at the field what cannot be read, and leaves it out', async () => {
-    const { page } = await open(browser, origin + PAGE);
+    const { page } = await site.open(PAGE);
     const field = page.getByLabel('over pin of pump +');
     for (const text of ['abc', '-', '1e999', '1,5']) {
       await field.fill(text);
@@ -70,7 +58,7 @@ describe('which joint is bad', () => {
   });
 
   it('shows the circuits of another state, and finds nothing in readings as planned', async () => {
-    const { page } = await open(browser, origin + PAGE);
+    const { page } = await site.open(PAGE);
     await page.getByRole('radio', { name: 'Sandpiper' }).check();
     await page.getByLabel('state').selectOption('cranking');
     await page.getByLabel('circuit').selectOption('starter motor');

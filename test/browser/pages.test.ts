@@ -1,18 +1,14 @@
 // Every page of the site, in both schemes, on a desk and on a phone.
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
-import type { Server } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { DIST, launch, open, pagesOf, serve } from '../support/site.js';
+import { afterAll, describe, expect, it } from 'vitest';
+import { DIST, open, pagesOf, serve, useSite } from '../support/site.js';
 
-let browser: Browser;
-let origin: string;
-let server: Server;
+const site = useSite();
 const pages = pagesOf(DIST);
 /** The pages of functions and areas come from one generator: an area, a function and the tables stand for all. */
 const looked = pages.filter(
@@ -20,15 +16,6 @@ const looked = pages.filter(
     !page.startsWith('api/') ||
     ['api/feed/index.html', 'api/feed/sizeFeed.html', 'api/table/index.html'].includes(page),
 );
-
-beforeAll(async () => {
-  browser = await launch();
-  ({ origin, server } = await serve(DIST));
-});
-afterAll(async () => {
-  await browser.close();
-  server.close();
-});
 
 const VIEWS = [
   { width: 1440, colorScheme: 'light' },
@@ -45,12 +32,12 @@ it('has pages', () => {
 it.concurrent.each(looked.flatMap((path) => VIEWS.map((view) => ({ path, ...view }))))(
   '$path at $width px, $colorScheme: no error, no other host, no sideways scroll, no finding of axe',
   async ({ path, width, colorScheme }) => {
-    const { page, said, asked } = await open(browser, `${origin}/${path}`, {
+    const { page, said, asked } = await site.open(`/${path}`, {
       viewport: { width, height: 900 },
       colorScheme,
     });
     expect(said).toEqual([]);
-    expect(asked.filter((address) => !address.startsWith(origin) && !address.startsWith('data:'))).toEqual([]);
+    expect(asked.filter((address) => !address.startsWith(site.origin) && !address.startsWith('data:'))).toEqual([]);
     const [scroll, inner] = await page.evaluate(() => [document.documentElement.scrollWidth, window.innerWidth]);
     expect(scroll).toBeLessThanOrEqual(inner);
     const found = await new AxeBuilder({ page }).analyze();
@@ -83,7 +70,10 @@ describe('under a sub-path', () => {
     );
     expect(built.status, built.stderr).toBe(0);
     const under = await serve(folder, '/garage/book/');
-    const { page, said, asked } = await open(browser, `${under.origin}/garage/book/handbook/size-a-pump-feed.html`);
+    const { page, said, asked } = await open(
+      site.browser,
+      `${under.origin}/garage/book/handbook/size-a-pump-feed.html`,
+    );
     expect(said).toEqual([]);
     expect(
       asked.filter((address) => !address.startsWith(`${under.origin}/garage/book/`) && !address.startsWith('data:')),

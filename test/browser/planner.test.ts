@@ -1,26 +1,14 @@
 // The page "Plan a vehicle" as a reader uses it.
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Server } from 'node:http';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { parseLoom, planLoom, sheetFiles, sheets } from '@loomwright/harness';
-import { DIST, launch, open, serve } from '../support/site.js';
+import { DIST, useSite } from '../support/site.js';
 import { sandpiperText } from '../support/small-plan.js';
 
-let browser: Browser;
-let origin: string;
-let server: Server;
+const site = useSite();
 const PAGE = '/handbook/plan-a-vehicle.html';
-
-beforeAll(async () => {
-  browser = await launch();
-  ({ origin, server } = await serve(DIST));
-});
-afterAll(async () => {
-  await browser.close();
-  server.close();
-});
 
 function planned(text: string) {
   const parsed = parseLoom(text);
@@ -38,7 +26,7 @@ const plan = planned(sandpiperText);
 
 describe('plan a vehicle', () => {
   it('stands there with Sandpiper planned before any script runs', async () => {
-    const { page } = await open(browser, origin + PAGE, { javaScriptEnabled: false });
+    const { page } = await site.open(PAGE, { javaScriptEnabled: false });
     expect(await file(page).inputValue()).toBe(sandpiperText);
     expect(await page.locator('.planner .counts').innerText()).toContain(
       `${plan.circuits.length} circuits, ${plan.wires.length} wires`,
@@ -50,7 +38,7 @@ describe('plan a vehicle', () => {
   });
 
   it('plans what is typed, in a worker, and asks for nothing while somebody edits', async () => {
-    const { page, said, asked } = await open(browser, origin + PAGE);
+    const { page, said, asked } = await site.open(PAGE);
     await ready(page);
     expect(page.workers()).toHaveLength(1);
     // The planner is the worker's: the page itself did not load it.
@@ -99,7 +87,7 @@ describe('plan a vehicle', () => {
   });
 
   it('hands out the same files as the library writes', async () => {
-    const { page } = await open(browser, origin + PAGE, { acceptDownloads: true });
+    const { page } = await site.open(PAGE, { acceptDownloads: true });
     await ready(page);
     await page.locator('#loom-date').fill('2 May');
     await page.getByRole('button', { name: 'Make the files' }).click();
@@ -116,7 +104,7 @@ describe('plan a vehicle', () => {
   });
 
   it('says what is wrong with a line, and goes there', async () => {
-    const { page, said } = await open(browser, origin + PAGE);
+    const { page, said } = await site.open(PAGE);
     await ready(page);
     await type(page, sandpiperText.replace('bumper: { x: 3.7 m', 'bumper: { x: 3.7'));
     await expect.poll(() => page.locator('.planner .problems li').count(), { timeout: 20_000 }).toBeGreaterThan(0);
@@ -140,7 +128,7 @@ describe('plan a vehicle', () => {
   });
 
   it('takes what the file says as text, never as markup', async () => {
-    const { page, said } = await open(browser, origin + PAGE);
+    const { page, said } = await site.open(PAGE);
     await ready(page);
     await type(
       page,
@@ -156,7 +144,7 @@ describe('plan a vehicle', () => {
   });
 
   it('works on a phone: no sideways scroll, the drawing as wide as the page', async () => {
-    const { page } = await open(browser, origin + PAGE, { viewport: { width: 360, height: 740 } });
+    const { page } = await site.open(PAGE, { viewport: { width: 360, height: 740 } });
     await ready(page);
     const [scroll, inner] = await page.evaluate(() => [document.documentElement.scrollWidth, window.innerWidth]);
     expect(scroll).toBeLessThanOrEqual(inner);

@@ -5,6 +5,7 @@ import type { AddressInfo } from 'node:net';
 import { extname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import { afterAll, beforeAll } from 'vitest';
 import { findChromium } from './chromium.mjs';
 
 export const DIST = fileURLToPath(new URL('../../docs/.vitepress/dist/', import.meta.url));
@@ -46,7 +47,7 @@ export function pagesOf(folder: string): string[] {
     .sort();
 }
 
-export async function launch(): Promise<Browser> {
+async function launch(): Promise<Browser> {
   const executablePath = findChromium();
   if (executablePath === null) throw new Error('there is no chromium');
   return chromium.launch({
@@ -85,4 +86,27 @@ export async function open(browser: Browser, address: string, options: BrowserCo
   page.on('request', (request) => asked.push(request.url()));
   await page.goto(address, { waitUntil: 'networkidle' });
   return { page, said, asked };
+}
+
+/** The built site for the tests of a file: it and a browser are opened before them and closed after. */
+export interface Site {
+  readonly browser: Browser;
+  readonly origin: string;
+  /** A page of it by its path, in a context of its own. */
+  readonly open: (path: string, options?: BrowserContextOptions) => Promise<Watched>;
+}
+
+export function useSite(): Site {
+  const site = {
+    open: (path: string, options?: BrowserContextOptions) => open(site.browser, site.origin + path, options),
+  } as { browser: Browser; origin: string; server: Server; open: Site['open'] };
+  beforeAll(async () => {
+    site.browser = await launch();
+    Object.assign(site, await serve(DIST));
+  });
+  afterAll(async () => {
+    await site.browser.close();
+    site.server.close();
+  });
+  return site;
 }
