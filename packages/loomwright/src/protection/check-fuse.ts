@@ -43,7 +43,7 @@ export interface CheckFuseResult extends JudgedFuse {
  * Above the last printed current the let-through is taken not to grow (common practice): no limit is printed there.
  *
  * A fuse upstream stays whole where the bands lie apart, and above its last printed current where the let-through is
- * at most 48 % of its melting I²t, the share for 100 pulses (`selectivity`).
+ * at most 48 % of its melting I²t, the share for 100 pulses (`selectivity`; two fuses by themselves: `fusesInRow`).
  *
  * @param input circuit and rating
  * @returns every check with its margin, all named rules of overload, let-through by current, ratios, what was not judged

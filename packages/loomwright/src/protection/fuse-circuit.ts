@@ -11,14 +11,19 @@ import {
   limitsOf,
   meltingI2tOf,
   needFamily,
-  needRating,
   openingMultiple,
 } from './fuse-data.js';
 import { ADIABATIC_S, type FusedWire, needFusedWire, steadyTempC } from './fused-wire.js';
 import { type LetThrough, letThroughOf, strain } from './let-through.js';
 import { OVERLOAD_RULES, overloadChecks, overloadIsMet, type OverloadRule } from './overload.js';
 import { type PulseI2tInput, pulseOf } from './pulse-i2t.js';
-import { type Selectivity, selectivityOf, type SelectivityVerdict, type UpstreamFuse } from './selectivity.js';
+import {
+  needUpstream,
+  type Selectivity,
+  selectivityOf,
+  type SelectivityVerdict,
+  type UpstreamFuse,
+} from './selectivity.js';
 
 export type { SelectivityVerdict, UpstreamFuse } from './selectivity.js';
 
@@ -122,12 +127,7 @@ export function needCircuit(fn: string, circuit: FuseCircuit): number {
   if (prospectiveA !== undefined) needMoreThan(fn, 'prospectiveA', prospectiveA);
   if (interruptA !== undefined) needMoreThan(fn, 'interruptA', interruptA);
   if (systemV !== undefined) needMoreThan(fn, 'systemV', systemV);
-  if (upstream !== undefined) {
-    needText(fn, 'upstream.name', upstream.name);
-    needFamily(fn, upstream.family, 'upstream.family');
-    needRating(fn, upstream.family, upstream.ratingA, 'upstream.ratingA');
-    if (upstream.meltingI2tA2s !== undefined) needMoreThan(fn, 'upstream.meltingI2tA2s', upstream.meltingI2tA2s);
-  }
+  if (upstream !== undefined) needUpstream(fn, upstream);
   return ambientShare(fn, family, ambientTempC, circuit.ambientFactor);
 }
 

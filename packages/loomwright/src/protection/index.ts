@@ -25,6 +25,7 @@ export type {
 } from './fuse-circuit.js';
 export type { FollowedWire, FusedWire } from './fused-wire.js';
 export { fuseOpeningTime, type FuseOpeningTimeInput, type FuseOpeningTimeResult } from './fuse-opening-time.js';
+export { fusesInRow, type FusesInRowInput, type FusesInRowResult } from './fuses-in-row.js';
 export type { LetThrough } from './let-through.js';
 export {
   type JudgedMainFuse,

@@ -2,12 +2,16 @@ import { type Check, makeCheck } from '../check/index.js';
 import { type FuseFamily, fusePulses } from '../table/index.js';
 import { figure } from './figure.js';
 import { bandAt, edgeOf } from './fuse-band.js';
-import { limitsOf, meltingI2tOf } from './fuse-data.js';
+import { needMoreThan } from '../error/bounded.js';
+import { needObject, needText } from '../error/guard.js';
+import { limitsOf, meltingI2tOf, needFamily, needRating } from './fuse-data.js';
 
 /** A fuse nearer to the battery, which must not open first. */
 export interface UpstreamFuse {
+  /** What it is called in the answer: 'main'. */
   readonly name: string;
   readonly family: FuseFamily;
+  /** Rating in A, one of the family's. */
   readonly ratingA: number;
   /** Its typical melting I²t in A²s, from its own data; the family's figure where left out. Above 0. */
   readonly meltingI2tA2s?: number;
@@ -24,7 +28,19 @@ export interface Selectivity {
   readonly verdict: SelectivityVerdict;
   /** Largest current in A up to which their bands keep them apart. */
   readonly upToA: number;
+  /** Most that the one downstream lets through in A²s above the bands, and what the one upstream bears; null unknown. */
+  readonly letA2s: number;
+  readonly bearsA2s: number | null;
   readonly check: Check;
+}
+
+/** Throws unless the fuse nearer to the battery is whole. */
+export function needUpstream(fn: string, up: UpstreamFuse): void {
+  needObject(fn, 'upstream', up, 'must be a fuse: name, family, rating');
+  needText(fn, 'upstream.name', up.name);
+  needFamily(fn, up.family, 'upstream.family');
+  needRating(fn, up.family, up.ratingA, 'upstream.ratingA');
+  if (up.meltingI2tA2s !== undefined) needMoreThan(fn, 'upstream.meltingI2tA2s', up.meltingI2tA2s);
 }
 
 /**
@@ -78,7 +94,7 @@ export function selectivityOf(family: FuseFamily, ratingA: number, up: UpstreamF
         }),
   });
   const verdict = check.ok ? 'kept' : byBands || bearsA2s !== null ? 'not-kept' : 'not-printed';
-  return { verdict, upToA, check };
+  return { verdict, upToA, letA2s, bearsA2s, check };
 }
 
 /** Largest current up to which one edge stays below the other; at most the last printed one of the fuse upstream. */

@@ -1,5 +1,7 @@
 import {
   bladeFuse,
+  boltInFuseSf30,
+  boltInFuseSf51,
   type CheckFuseResult,
   type ChosenFuse,
   type FuseCircuit,
@@ -17,6 +19,22 @@ export const bladeChoices: readonly Choice[] = [
   { value: 'blade-fuse', label: 'Blade, medium (ISO 8820-3 type C)', use: bladeFuse, identifier: 'bladeFuse' },
   { value: 'mini-fuse', label: 'Blade, small (type F, from memory)', use: miniFuse, identifier: 'miniFuse' },
   { value: 'large-blade-fuse', label: 'Blade, large (type E)', use: largeBladeFuse, identifier: 'largeBladeFuse' },
+];
+
+/** Bolt-in families as choices of a card. */
+export const boltInChoices: readonly Choice[] = [
+  {
+    value: 'bolt-in-fuse-sf51',
+    label: 'Bolt-in SF51, 100 to 500 A (from memory)',
+    use: boltInFuseSf51,
+    identifier: 'boltInFuseSf51',
+  },
+  {
+    value: 'bolt-in-fuse-sf30',
+    label: 'Bolt-in SF30, 30 to 150 A (from memory)',
+    use: boltInFuseSf30,
+    identifier: 'boltInFuseSf30',
+  },
 ];
 
 /** Every rating of the three, as choices: which are made depends on the family. */

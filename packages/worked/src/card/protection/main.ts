@@ -1,13 +1,6 @@
-import {
-  boltInFuseSf30,
-  boltInFuseSf51,
-  type FuseFamily,
-  mainFuse,
-  type MainCable,
-  type MainFuseInput,
-} from 'loomwright';
+import { type FuseFamily, mainFuse, type MainCable, type MainFuseInput } from 'loomwright';
 import { defineCard } from '../type.js';
-import { wireFields, wireOf } from './fields.js';
+import { boltInChoices, wireFields, wireOf } from './fields.js';
 
 export const mainFuseCard = defineCard({
   name: 'mainFuse',
@@ -28,20 +21,7 @@ export const mainFuseCard = defineCard({
     {
       kind: 'choice',
       name: 'family',
-      choices: [
-        {
-          value: 'bolt-in-fuse-sf51',
-          label: 'Bolt-in SF51, 100 to 500 A (from memory)',
-          use: boltInFuseSf51,
-          identifier: 'boltInFuseSf51',
-        },
-        {
-          value: 'bolt-in-fuse-sf30',
-          label: 'Bolt-in SF30, 30 to 150 A (from memory)',
-          use: boltInFuseSf30,
-          identifier: 'boltInFuseSf30',
-        },
-      ],
+      choices: boltInChoices,
       example: 'bolt-in-fuse-sf51',
     },
     {
