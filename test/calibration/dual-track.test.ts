@@ -794,7 +794,7 @@ describe('edges', () => {
     expectInputError(() => dualTrack({ ...half, ratio: 0 }), 'ratio', 'range');
     expectInputError(() => dualTrack({ ...half, batteryV: 4.9 }), 'batteryV', 'atLeast');
     expectInputError(() => dualTrack({ ...half, sagSupplyV: 5.1 }), 'sagSupplyV', 'atMost');
-    expectInputError(() => dualTrack({ ...half, first: null as never }), 'input', 'object');
+    expectInputError(() => dualTrack({ ...half, first: null as never }), 'first', 'object');
   });
   it('refuses a band that is none', () => {
     const bad = (band: object, field: string) =>

@@ -515,7 +515,7 @@ describe('edges', () => {
     expectInputError(whole({ batteryV: 5 }), 'batteryV', 'above');
     expectInputError(whole({ shortOhm: 0 }), 'shortOhm', 'atLeast');
     expectInputError(whole({ pins: [] }), 'pins', 'list');
-    expectInputError(whole({ pins: [pin('A'), pin('A')] }), 'devices[1].pin', 'inTable');
+    expectInputError(whole({ pins: [pin('A'), pin('A')] }), 'pins[1].name', 'order');
     expectInputError(whole({ pins: [pin('A'), pin('B'), pin('A')] }), 'pins[2].name', 'order');
     expectInputError(whole({ pins: Array.from({ length: 9 }, (_, p) => pin(`${p}`)) }), 'pins', 'list');
     expectInputError(whole({ devices: [] }), 'devices', 'list');

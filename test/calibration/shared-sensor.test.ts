@@ -332,7 +332,7 @@ describe('edges', () => {
     expectInputError(input({ fedBy: undefined }), 'fedBy', 'missing');
     expectInputError(input({ fedBy: 'third' }), 'fedBy', 'oneOf');
     expectInputError(input({ second: null }), 'second', 'object');
-    expectInputError(input({ second: { ...listener, name: 'owner' } }), 'second.name', 'oneOf');
+    expectInputError(input({ second: { ...listener, name: 'owner' } }), 'second.name', 'order');
     expectInputError(sensor({ kind: 'open-collector-on', onV: -1, onOhm: 1 }), 'sensor.onV', 'atLeast');
     expectInputError(sensor({ kind: 'open-collector-off', leakA: -1 }), 'sensor.leakA', 'atLeast');
     expectInputError(sensor({ kind: 'current', currentA: 1, mostV: 0 }), 'sensor.mostV', 'above');

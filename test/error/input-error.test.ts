@@ -22,8 +22,11 @@ import {
   needFinite,
   needInput,
   needInteger,
+  needFlag,
   needList,
+  needObject,
   needOneOf,
+  needOwnName,
   needTempC,
   needText,
 } from '../../packages/loomwright/src/error/guard.js';
@@ -127,6 +130,31 @@ describe('the message of each kind of rule', () => {
       range: true,
     };
     expect(messages.map(([rule]) => rule).sort()).toEqual(Object.keys(kinds).sort());
+  });
+
+  it('says by one wording that a part is no object, a name stands twice, a flag is none', () => {
+    const parts: readonly unknown[] = [null, 3];
+    for (const part of parts) {
+      const path = { supplyV: 12, outParts: [part as never], returnParts: [] };
+      expect(message(() => solvePath({ ...path, load: { kind: 'resistance', resistanceOhm: 1 } }))).toBe(
+        `solvePath: outParts[0] must be an object with named fields, got ${String(part)}`,
+      );
+    }
+    expect(message(() => needObject('f', 'part', undefined, 'must be a part', 'hand in one'))).toBe(
+      'f: part must be a part, got nothing: hand in one',
+    );
+    const names = new Set<string>();
+    needOwnName('f', 'loads[0].name', 'fan', names);
+    needOwnName('f', 'loads[1].name', 'pump', names);
+    expect(message(() => needOwnName('f', 'loads[2].name', 'fan', names))).toBe(
+      "f: loads[2].name must be a name of its own, got 'fan': it stands twice",
+    );
+    expect(message(() => needOwnName('f', 'loads[2].name', '', names))).toBe("f: loads[2].name must be a text, got ''");
+    needFlag('f', 'pairs', false);
+    expect(message(() => needFlag('f', 'pairs', 0 as never))).toBe('f: pairs must be true or false, got 0');
+    expect(message(() => needFlag('f', 'pairs', undefined as never))).toBe(
+      'f: pairs must be true or false, got nothing',
+    );
   });
 
   it('names the likely slip', () => {

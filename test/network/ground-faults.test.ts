@@ -464,7 +464,7 @@ describe('edges', () => {
     bad({ detail: 'some' as never }, 'detail', 'oneOf');
     bad({ pairs: undefined as never }, 'pairs', 'missing');
     bad({ exact: 1 as never }, 'exact', 'oneOf');
-    bad({ network: null as never }, 'input', 'object');
+    bad({ network: null as never }, 'network', 'object');
     for (const value of [undefined, null, 3, []])
       expectInputError(() => groundFaults(value as never), 'input', 'object');
   });

@@ -382,6 +382,6 @@ describe('edges', () => {
     );
     bad({ ...braking, network: { ...tail, reference: '' } }, 'reference');
     bad({ ...braking, network: { ...tail, branches: [...tail.branches, ...tail.branches] } }, 'branches[1].name');
-    bad({ ...braking, network: null as never }, 'input');
+    bad({ ...braking, network: null as never }, 'network');
   });
 });

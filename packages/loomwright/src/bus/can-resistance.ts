@@ -1,7 +1,7 @@
 import { type Check, makeCheck, tightestCheck } from '../check/index.js';
 import { InputError } from '../error/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needInput, needList, needText } from '../error/guard.js';
+import { needFlag, needInput, needList, needObject, needOwnName, needText } from '../error/guard.js';
 import type { CanLevels, CanLoadWindow } from '../table/index.js';
 import { leastShare, type LinePoint, readingOhm, readingsOhm } from './line.js';
 
@@ -155,18 +155,12 @@ function guard(input: CanResistanceInput): void {
   const names = new Set<string>();
   input.plugs.forEach((plug, i) => {
     const at = `plugs[${i}]`;
-    if (typeof plug !== 'object' || plug === null) throw new InputError(fn, at, 'object', plug, 'must be a plug');
-    needText(fn, `${at}.name`, plug.name);
-    if (names.has(plug.name)) {
-      throw new InputError(fn, `${at}.name`, 'oneOf', plug.name, 'must be unlike every other name');
-    }
-    names.add(plug.name);
+    needObject(fn, at, plug);
+    needOwnName(fn, `${at}.name`, plug.name, names);
     needNoLessThan(fn, `${at}.positionM`, plug.positionM);
     if (plug.terminatorOhm !== null) needMoreThan(fn, `${at}.terminatorOhm`, plug.terminatorOhm);
     if (plug.inputOhm !== null) needMoreThan(fn, `${at}.inputOhm`, plug.inputOhm);
-    if (typeof plug.carriesLine !== 'boolean') {
-      throw new InputError(fn, `${at}.carriesLine`, 'oneOf', plug.carriesLine, 'must be true or false');
-    }
+    needFlag(fn, `${at}.carriesLine`, plug.carriesLine);
   });
   needNoLessThan(fn, 'resistanceOhmPerM', input.resistanceOhmPerM);
   needText(fn, 'measureAt', input.measureAt);

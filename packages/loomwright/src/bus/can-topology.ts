@@ -1,7 +1,7 @@
 import { type Check, makeCheck, tightestCheck } from '../check/index.js';
 import { InputError } from '../error/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needBetween, needInput, needList, needOneOf, needText } from '../error/guard.js';
+import { needBetween, needInput, needList, needObject, needOneOf, needText } from '../error/guard.js';
 import type { CanLineRule } from '../table/index.js';
 
 /** A stub: from the trunk to a unit. */
@@ -182,7 +182,7 @@ function guard(input: CanTopologyInput): void {
   needList(fn, 'stubs', input.stubs);
   input.stubs.forEach((stub, i) => {
     const at = `stubs[${i}]`;
-    if (typeof stub !== 'object' || stub === null) throw new InputError(fn, at, 'object', stub, 'must be a stub');
+    needObject(fn, at, stub);
     needText(fn, `${at}.name`, stub.name);
     needBetween(fn, `${at}.positionM`, stub.positionM, 0, trunkM);
     needNoLessThan(fn, `${at}.lengthM`, stub.lengthM);

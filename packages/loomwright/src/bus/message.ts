@@ -1,6 +1,6 @@
 import { InputError } from '../error/index.js';
 import { needMoreThan } from '../error/bounded.js';
-import { needInteger, needList, needText } from '../error/guard.js';
+import { needInteger, needList, needObject, needOwnName } from '../error/guard.js';
 import { bitsOf, type CanFrameShape, needFrame, SPACE_BITS } from './frame-shape.js';
 
 /** A message that is sent again and again: its frame, or the bits of its frame with space where they are known. */
@@ -22,14 +22,8 @@ export function needMessages(fn: string, messages: readonly CanMessage[]): void 
   const names = new Set<string>();
   messages.forEach((message, i) => {
     const at = `messages[${i}].`;
-    if (typeof message !== 'object' || message === null) {
-      throw new InputError(fn, `messages[${i}]`, 'object', message, 'must be an object with named fields');
-    }
-    needText(fn, `${at}name`, message.name);
-    if (names.has(message.name)) {
-      throw new InputError(fn, `${at}name`, 'oneOf', message.name, 'must be unlike every other name');
-    }
-    names.add(message.name);
+    needObject(fn, `messages[${i}]`, message);
+    needOwnName(fn, `${at}name`, message.name, names);
     if ('frameBits' in message) {
       needInteger(fn, `${at}frameBits`, message.frameBits, SPACE_BITS + 1);
       needMoreThan(fn, `${at}frameBits`, message.frameBits);

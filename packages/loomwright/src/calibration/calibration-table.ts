@@ -1,7 +1,7 @@
 import type { NotPossible } from '../check/index.js';
 import { InputError } from '../error/index.js';
 import { needEarthly, needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needBetween, needInput, needInteger } from '../error/guard.js';
+import { needBetween, needFunction, needInput, needInteger, needObject } from '../error/guard.js';
 import { type CalibrationCell, clamped, needCells } from '../number/cells.js';
 import { heldCells } from '../number/held-cells.js';
 import { fewestPoints, leastError } from '../number/least-error.js';
@@ -135,9 +135,9 @@ function pointsOf(fn: string, { points, curve }: CalibrationTableInput): readonl
     needBetween(fn, 'points.length', points.length, 2, MOST_POINTS);
     return points;
   }
-  needInput(fn, curve);
+  needObject(fn, 'curve', curve);
   const { valueAt, lowInValue, highInValue, sampleCount } = curve as CalibrationCurve;
-  if (typeof valueAt !== 'function') throw new InputError(fn, 'curve.valueAt', 'object', valueAt, 'must be a function');
+  needFunction(fn, 'curve.valueAt', valueAt, 'what shows a value for what comes in');
   needEarthly(fn, 'curve.lowInValue', lowInValue);
   needEarthly(fn, 'curve.highInValue', highInValue);
   if (!(highInValue > lowInValue)) {

@@ -1,7 +1,7 @@
 import { type Check, tightestCheck } from '../check/index.js';
 import { InputError } from '../error/index.js';
 import { needEarthly, needMoreThan } from '../error/bounded.js';
-import { needBetween, needInput, needInteger, needList, needText } from '../error/guard.js';
+import { needBetween, needInput, needInteger, needList, needObject, needOwnName, needText } from '../error/guard.js';
 import { extremes, offsetCures, type OffsetCure, type OffsetLoad, worstOf } from './ground-offset-cures.js';
 import {
   offsetChecks,
@@ -11,7 +11,7 @@ import {
   type ReadySensor,
   readySensor,
 } from './ground-offset-sensor.js';
-import { groundWeb, type GroundPiece, needOnce } from './ground-web.js';
+import { groundWeb, type GroundPiece } from './ground-web.js';
 
 export interface GroundOffsetErrorInput extends OffsetConverter {
   /** Point where all currents end: the battery's negative post. */
@@ -159,22 +159,22 @@ function guard(fn: string, input: GroundOffsetErrorInput, has: (point: string) =
   };
   needFew(fn, 'loads', loads);
   needFew(fn, 'sensors', sensors);
+  const loadNames = new Set<string>();
   loads.forEach((load, l) => {
-    needInput(fn, load);
-    needText(fn, `loads[${l}].name`, load.name);
+    needObject(fn, `loads[${l}]`, load);
+    needOwnName(fn, `loads[${l}].name`, load.name, loadNames);
     needText(fn, `loads[${l}].returnsAt`, load.returnsAt);
     onWeb(`loads[${l}].returnsAt`, load.returnsAt);
     needEarthly(fn, `loads[${l}].currentA`, load.currentA);
   });
-  needOnce(fn, 'loads', loads);
-  const ready = sensors.map((sensor, s) => {
+  const sensorNames = new Set<string>();
+  return sensors.map((sensor, s) => {
     const found = readySensor(fn, `sensors[${s}]`, sensor, input);
+    needOwnName(fn, `sensors[${s}].name`, sensor.name, sensorNames);
     onWeb(`sensors[${s}].groundAt`, sensor.groundAt);
     onWeb(`sensors[${s}].controllerAt`, sensor.controllerAt);
     return found;
   });
-  needOnce(fn, 'sensors', sensors);
-  return ready;
 }
 
 function needFew(fn: string, field: string, list: readonly unknown[]): void {

@@ -1,7 +1,7 @@
 import { type Check, makeCheck } from '../check/index.js';
 import { InputError } from '../error/index.js';
 import { needEarthly, needMoreThan } from '../error/bounded.js';
-import { needBetween, needInput, needOneOf, needText } from '../error/guard.js';
+import { needBetween, needObject, needOneOf, needText } from '../error/guard.js';
 import { type CalibrationCell, needCells } from '../number/cells.js';
 import type { DropBudget } from '../table/index.js';
 import { lookUp } from './look-up.js';
@@ -192,7 +192,7 @@ export function offsetChecks({ sensor }: ReadySensor, raised: OffsetError, lower
 }
 
 function needSensor(fn: string, at: string, sensor: OffsetSensor, { supplyV, referenceV }: OffsetConverter): void {
-  needInput(fn, sensor);
+  needObject(fn, at, sensor);
   const { reads, inputV, scale, budget, permittedMv, permittedValue } = sensor;
   for (const field of ['name', 'groundAt', 'controllerAt'] as const) needText(fn, `${at}.${field}`, sensor[field]);
   needOneOf(fn, `${at}.groundedBy`, sensor.groundedBy, ['wire', 'body']);
@@ -200,7 +200,7 @@ function needSensor(fn: string, at: string, sensor: OffsetSensor, { supplyV, ref
   const share = reads === 'ratiometric' || reads === 'pull-up';
   needBetween(fn, `${at}.inputV`, inputV, 0, share ? Math.min(supplyV, referenceV) : referenceV);
   if (budget !== undefined) {
-    needInput(fn, budget);
+    needObject(fn, `${at}.budget`, budget);
     needMoreThan(fn, `${at}.budget.dropV`, budget.dropV);
   }
   if (permittedMv !== undefined) needMoreThan(fn, `${at}.permittedMv`, permittedMv);
@@ -216,7 +216,7 @@ function needSensor(fn: string, at: string, sensor: OffsetSensor, { supplyV, ref
 }
 
 function needScale(fn: string, at: string, scale: OffsetScale): void {
-  needInput(fn, scale);
+  needObject(fn, at, scale);
   needOneOf(fn, `${at}.kind`, scale.kind, ['slope', 'points', 'function']);
   if (scale.kind === 'slope') {
     needEarthly(fn, `${at}.valuePerV`, scale.valuePerV);

@@ -1,5 +1,5 @@
 import { InputError } from '../error/index.js';
-import { needBetween, needInput, needList, needText } from '../error/guard.js';
+import { needBetween, needList, needObject, needOwnName, needText } from '../error/guard.js';
 import { solveLinear } from '../number/solve-linear.js';
 
 /** A strap, a wire or a length of metal that carries current back. */
@@ -32,16 +32,17 @@ export function groundWeb(fn: string, reference: string, pieces: readonly Ground
     indexOf.set(point, index);
     return index;
   };
+  const names = new Set<string>();
   const ends = pieces.map((piece, i) => {
-    needInput(fn, piece);
-    for (const field of ['name', 'from', 'to'] as const) needText(fn, `pieces[${i}].${field}`, piece[field]);
+    needObject(fn, `pieces[${i}]`, piece);
+    needOwnName(fn, `pieces[${i}].name`, piece.name, names);
+    for (const field of ['from', 'to'] as const) needText(fn, `pieces[${i}].${field}`, piece[field]);
     needBetween(fn, `pieces[${i}].resistanceOhm`, piece.resistanceOhm, 1e-6, 1000);
     if (piece.from === piece.to) {
       throw new InputError(fn, `pieces[${i}].to`, 'order', piece.to, 'must be another point than from');
     }
     return [place(piece.from), place(piece.to)] as const;
   });
-  needOnce(fn, 'pieces', pieces);
   if (indexOf.size > MOST_POINTS) {
     throw new InputError(fn, 'pieces', 'list', pieces, `must tie at most ${MOST_POINTS} points`);
   }
@@ -95,13 +96,4 @@ function needTied(
   for (const [point, index] of indexOf) {
     if (!tied.has(index)) throw new InputError(fn, 'pieces', 'list', point, 'must tie every point to the reference');
   }
-}
-
-/** No name twice. */
-export function needOnce(fn: string, field: string, list: readonly { readonly name: string }[]): void {
-  const seen = new Set<string>();
-  list.forEach(({ name }, i) => {
-    if (seen.has(name)) throw new InputError(fn, `${field}[${i}].name`, 'order', name, 'must be there once');
-    seen.add(name);
-  });
 }

@@ -1,6 +1,6 @@
 import { InputError } from '../error/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needBetween, needInput, needList, needOneOf } from '../error/guard.js';
+import { needBetween, needList, needObject, needOneOf } from '../error/guard.js';
 import { type CalibrationCell, clamped, needCells } from '../number/cells.js';
 
 /** Where the second input must lie while the first is at these volts. */
@@ -23,7 +23,7 @@ export type AgreementBand =
 
 /** Checks a band. */
 export function needBand(fn: string, band: AgreementBand): void {
-  needInput(fn, band);
+  needObject(fn, 'band', band);
   needOneOf(fn, 'band.by', band.by, ['volts', 'travel', 'angle', 'rows']);
   if (band.by === 'volts') needMoreThan(fn, 'band.bandV', band.bandV);
   else if (band.by === 'travel') {
@@ -36,7 +36,7 @@ export function needBand(fn: string, band: AgreementBand): void {
   } else {
     needList(fn, 'band.rows', band.rows, 2);
     band.rows.forEach((row, i) => {
-      needInput(fn, row);
+      needObject(fn, `band.rows[${i}]`, row);
       needNoLessThan(fn, `band.rows[${i}].firstV`, row.firstV);
       needNoLessThan(fn, `band.rows[${i}].lowestSecondV`, row.lowestSecondV);
       needNoLessThan(fn, `band.rows[${i}].highestSecondV`, row.highestSecondV);

@@ -1,5 +1,5 @@
 import { InputError } from '../error/index.js';
-import { needBetween, needInput, needOneOf } from '../error/guard.js';
+import { needBetween, needObject, needOneOf } from '../error/guard.js';
 
 /** The input that a track ends at. */
 export interface PedalInput {
@@ -41,7 +41,7 @@ export type PedalTrack =
 
 /** Checks a track. */
 export function needTrack(fn: string, field: string, track: PedalTrack, supplyV: number): void {
-  needInput(fn, track);
+  needObject(fn, field, track);
   needOneOf(fn, `${field}.kind`, track.kind, ['potentiometer', 'active']);
   if (track.kind === 'potentiometer') needBetween(fn, `${field}.resistanceOhm`, track.resistanceOhm, 1, 1e7);
   else {

@@ -1,8 +1,7 @@
 import { type Check, makeCheck, tightestCheck } from '../check/index.js';
 import { InputError } from '../error/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needBetween, needInput, needOneOf } from '../error/guard.js';
-import { needOnce } from './ground-web.js';
+import { needBetween, needInput, needObject, needOneOf } from '../error/guard.js';
 import { lawOf, needDevices, needLimiter, needPins, shownV, shownValue, type SupplyDevice } from './supply-device.js';
 import { supplyFaults, type SupplyFault, type SupplyFaultInput } from './supply-faults.js';
 import { drawnA } from './supply-law.js';
@@ -204,7 +203,7 @@ function guard(fn: string, input: SensorSupplyBudgetInput): void {
   needMoreThan(fn, 'batteryV', input.batteryV, supplyV);
   needMoreThan(fn, 'allowedErrorV', input.allowedErrorV);
   needOneOf(fn, 'reference', input.reference, ['rail', 'own']);
-  needInput(fn, regulator);
+  needObject(fn, 'regulator', regulator);
   needMoreThan(fn, 'regulator.limitA', regulator.limitA);
   needNoLessThan(fn, 'regulator.ownA', regulator.ownA);
   needLimiter(fn, 'regulator.limiter', regulator.limiter);
@@ -212,8 +211,6 @@ function guard(fn: string, input: SensorSupplyBudgetInput): void {
   if (regulator.standsV !== null) needMoreThan(fn, 'regulator.standsV', regulator.standsV);
   needPins(fn, pins);
   needDevices(fn, devices, pins);
-  needOnce(fn, 'pins', pins);
-  needOnce(fn, 'devices', devices);
 }
 
 function needBelowOne(fn: string, field: string, value: number): void {

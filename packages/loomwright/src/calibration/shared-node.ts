@@ -70,7 +70,7 @@ const KINDS = ['resistor', 'potentiometer', 'active', 'open-collector-on', 'open
 
 /** Checks a sensor. */
 export function needSensor(fn: string, sensor: SharedSensorKind): void {
-  needObject(fn, 'sensor', sensor, 'must be a sensor with its kind');
+  needObject(fn, 'sensor', sensor);
   needOneOf(fn, 'sensor.kind', sensor.kind, KINDS);
   switch (sensor.kind) {
     case 'resistor':
@@ -103,7 +103,7 @@ export function needSensor(fn: string, sensor: SharedSensorKind): void {
 
 /** Checks a device. */
 export function needDevice(fn: string, field: string, device: SharedDevice): void {
-  needObject(fn, field, device, 'must be a device with its resistances');
+  needObject(fn, field, device);
   const { seriesOhm, pullUpOhm, pullDownOhm, railV, clampDropV, cells } = device;
   needText(fn, `${field}.name`, device.name);
   needNoLessThan(fn, `${field}.seriesOhm`, seriesOhm);

@@ -1,7 +1,6 @@
 import { type Check, makeCheck, tightestCheck } from '../check/index.js';
 import { needMoreThan } from '../error/bounded.js';
-import { InputError } from '../error/index.js';
-import { needInput, needOneOf } from '../error/guard.js';
+import { needInput, needOneOf, needOwnName } from '../error/guard.js';
 import { clamped } from '../number/cells.js';
 import { needDevice, needSensor, type SharedDevice, type SharedSensorKind, solveNode } from './shared-node.js';
 
@@ -93,9 +92,7 @@ export function sharedSensor(input: SharedSensorInput): SharedSensorResult {
   needOneOf(fn, 'fedBy', fedBy, ['first', 'second', 'own']);
   needDevice(fn, 'first', first);
   needDevice(fn, 'second', second);
-  if (first.name === second.name) {
-    throw new InputError(fn, 'second.name', 'oneOf', second.name, 'must not be that of the first device');
-  }
+  needOwnName(fn, 'second.name', second.name, new Set([first.name]));
   needMoreThan(fn, 'allowedErrorV', allowedErrorV);
   const firstAloneV = aloneOf(sensor, first);
   const secondAloneV = aloneOf(sensor, second);

@@ -1,6 +1,6 @@
 import { InputError } from '../error/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needBetween, needInput, needList, needOneOf, needText } from '../error/guard.js';
+import { needBetween, needList, needObject, needOneOf, needOwnName, needText } from '../error/guard.js';
 import { type CalibrationCell, clamped, needCells } from '../number/cells.js';
 import type { DrawLaw, SupplyLimiter } from './supply-law.js';
 
@@ -97,7 +97,7 @@ export function shownValue({ cells }: SupplyDevice, readV: number | null): numbe
 }
 
 export function needLimiter(fn: string, field: string, limiter: SupplyLimiter): void {
-  needInput(fn, limiter);
+  needObject(fn, field, limiter);
   needOneOf(fn, `${field}.kind`, limiter.kind, ['constant', 'foldback', 'off']);
   if (limiter.kind === 'constant') needMoreThan(fn, `${field}.mostA`, limiter.mostA);
   else if (limiter.kind === 'off') needMoreThan(fn, `${field}.tripA`, limiter.tripA);
@@ -113,9 +113,10 @@ const MOST_DEVICES = 24;
 export function needPins(fn: string, pins: readonly SupplyPin[]): void {
   needList(fn, 'pins', pins, 1);
   if (pins.length > MOST_PINS) throw new InputError(fn, 'pins', 'list', pins, `must have at most ${MOST_PINS} entries`);
+  const names = new Set<string>();
   pins.forEach((pin, p) => {
-    needInput(fn, pin);
-    needText(fn, `pins[${p}].name`, pin.name);
+    needObject(fn, `pins[${p}]`, pin);
+    needOwnName(fn, `pins[${p}].name`, pin.name, names);
     needMoreThan(fn, `pins[${p}].limitA`, pin.limitA);
     if (pin.limiter !== null) needLimiter(fn, `pins[${p}].limiter`, pin.limiter);
     if (pin.backDropV !== null) needNoLessThan(fn, `pins[${p}].backDropV`, pin.backDropV);
@@ -131,11 +132,12 @@ export function needDevices(fn: string, devices: readonly SupplyDevice[], pins: 
   if (devices.length > MOST_DEVICES) {
     throw new InputError(fn, 'devices', 'list', devices, `must have at most ${MOST_DEVICES} entries`);
   }
+  const names = new Set<string>();
   devices.forEach((device, d) => {
     const at = `devices[${d}]`;
-    needInput(fn, device);
+    needObject(fn, at, device);
     const { name, pin, toleranceFraction, coldFactor, hotFactor, trackOf, output, cells, standsV } = device;
-    needText(fn, `${at}.name`, name);
+    needOwnName(fn, `${at}.name`, name, names);
     if (!pins.some((each) => each.name === pin)) {
       throw new InputError(fn, `${at}.pin`, 'inTable', pin, 'must be the name of a pin');
     }
@@ -149,7 +151,7 @@ export function needDevices(fn: string, devices: readonly SupplyDevice[], pins: 
     if (hotFactor !== undefined) needMoreThan(fn, `${at}.hotFactor`, hotFactor);
     if (trackOf !== undefined) needText(fn, `${at}.trackOf`, trackOf);
     if (output !== undefined) {
-      needInput(fn, output);
+      needObject(fn, `${at}.output`, output);
       needOneOf(fn, `${at}.output.kind`, output.kind, ['share', 'volts']);
       if (output.kind === 'share') needBetween(fn, `${at}.output.outFraction`, output.outFraction, 0, 1);
       else needNoLessThan(fn, `${at}.output.outV`, output.outV);
@@ -160,7 +162,7 @@ export function needDevices(fn: string, devices: readonly SupplyDevice[], pins: 
 }
 
 function needDraw(fn: string, at: string, draw: SupplyDraw): void {
-  needInput(fn, draw);
+  needObject(fn, at, draw);
   needOneOf(fn, `${at}.kind`, draw.kind, ['current', 'resistance', 'pull-up', 'led']);
   switch (draw.kind) {
     case 'current':

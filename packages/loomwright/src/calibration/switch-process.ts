@@ -1,5 +1,5 @@
 import { needEarthly, needMoreThan } from '../error/bounded.js';
-import { needInput, needOneOf } from '../error/guard.js';
+import { needObject, needOneOf } from '../error/guard.js';
 
 /** How what is measured moves, without the load and with it. */
 export type SwitchProcess =
@@ -19,7 +19,7 @@ export type SwitchProcess =
     };
 
 export function needProcess(fn: string, field: string, process: SwitchProcess): void {
-  needInput(fn, process);
+  needObject(fn, field, process);
   needOneOf(fn, `${field}.kind`, process.kind, ['rates', 'first-order']);
   if (process.kind === 'rates') {
     needMoreThan(fn, `${field}.awayPerS`, process.awayPerS);

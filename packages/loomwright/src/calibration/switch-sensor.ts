@@ -1,6 +1,6 @@
 import { InputError } from '../error/index.js';
 import { needEarthly, needMoreThan } from '../error/bounded.js';
-import { needInput, needOneOf } from '../error/guard.js';
+import { needFunction, needObject, needOneOf } from '../error/guard.js';
 import { between, type CalibrationCell, needCells, pieceOf } from '../number/cells.js';
 import type { ThermistorCurve } from '../table/index.js';
 import type { SensorSide, thermistorInput } from '../temperature/index.js';
@@ -52,15 +52,13 @@ export interface SensorEnd {
 }
 
 export function needSwitchSensor(fn: string, sensor: SwitchSensor): void {
-  needInput(fn, sensor);
+  needObject(fn, 'sensor', sensor);
   needOneOf(fn, 'sensor.kind', sensor.kind, ['thermistor', 'points', 'slope']);
   if (sensor.kind === 'thermistor') {
     needOneOf(fn, 'sensor.side', sensor.side, ['sensor-to-ground', 'sensor-to-supply']);
     needMoreThan(fn, 'sensor.pullOhm', sensor.pullOhm);
-    needInput(fn, sensor.curve);
-    if (typeof sensor.by !== 'function') {
-      throw new InputError(fn, 'sensor.by', 'missing', sensor.by, 'must be thermistorInput');
-    }
+    needObject(fn, 'sensor.curve', sensor.curve);
+    needFunction(fn, 'sensor.by', sensor.by, 'thermistorInput');
     return;
   }
   needOneOf(fn, 'sensor.output', sensor.output, ['ratiometric', 'absolute']);

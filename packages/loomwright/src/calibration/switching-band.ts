@@ -1,7 +1,7 @@
 import { type Check, makeCheck, type NotPossible, tightestCheck } from '../check/index.js';
 import { InputError } from '../error/index.js';
 import { needEarthly, needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needBetween, needInput, needInteger, needOneOf } from '../error/guard.js';
+import { needBetween, needInput, needInteger, needObject, needOneOf } from '../error/guard.js';
 import { needProcess } from './switch-process.js';
 import { needSwitchSensor, type SensorEnd, type SwitchSensor, voltsOf } from './switch-sensor.js';
 import { stageOf, type SwitchStage, type SwitchStageResult } from './switch-stage.js';
@@ -210,7 +210,7 @@ function needStage(
   end: SensorEnd,
   stage: SwitchStage,
 ): void {
-  needInput(fn, stage);
+  needObject(fn, field, stage);
   const { onValue, offValue, groundShiftV, supplyShiftV, directShiftValue, process } = stage;
   needEarthly(fn, `${field}.onValue`, onValue);
   needBetween(fn, `${field}.groundShiftV`, groundShiftV, -supplyV / 2, supplyV / 2);

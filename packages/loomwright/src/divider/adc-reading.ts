@@ -1,6 +1,6 @@
 import { InputError } from '../error/index.js';
 import { needEarthly, needMoreThan } from '../error/bounded.js';
-import { needBetween, needInput, needInteger, needOneOf, needText } from '../error/guard.js';
+import { needBetween, needInput, needInteger, needObject, needOneOf, needText } from '../error/guard.js';
 import { needTolerance } from './guard.js';
 
 /** How volts at the pin become what the user reads: two points of a straight line. */
@@ -142,7 +142,7 @@ function toleranceOf(fn: string, { referenceToleranceFraction }: AdcReadingInput
 
 /** User's units in one volt. */
 function slopeOf(fn: string, scale: AdcScale): number {
-  needInput(fn, scale);
+  needObject(fn, 'scale', scale);
   needEarthly(fn, 'scale.lowV', scale.lowV);
   needMoreThan(fn, 'scale.highV', scale.highV, scale.lowV);
   needEarthly(fn, 'scale.lowValue', scale.lowValue);

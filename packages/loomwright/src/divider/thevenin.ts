@@ -1,5 +1,5 @@
 import { needEarthly, needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needInput, needList } from '../error/guard.js';
+import { needInput, needList, needObject } from '../error/guard.js';
 
 /** One path to the node: a source of volts behind a resistance. A plain resistor to ground has 0 V. */
 export interface TheveninBranch {
@@ -57,7 +57,7 @@ export function thevenin(input: TheveninInput): TheveninResult {
   needEarthly('thevenin', 'injectedA', injectedA);
   if (loadOhm !== undefined) needNoLessThan('thevenin', 'loadOhm', loadOhm);
   branches.forEach((branch, i) => {
-    needInput('thevenin', branch);
+    needObject('thevenin', `branches[${i}]`, branch);
     needEarthly('thevenin', `branches[${i}].emfV`, branch.emfV);
     needMoreThan('thevenin', `branches[${i}].resistanceOhm`, branch.resistanceOhm);
   });

@@ -1,6 +1,6 @@
 import { InputError } from '../error/index.js';
 import { needEarthly, needNoLessThan } from '../error/bounded.js';
-import { needBetween, needInput, needInteger, needList, needOneOf, needText } from '../error/guard.js';
+import { needBetween, needInput, needInteger, needList, needObject, needOneOf, needText } from '../error/guard.js';
 import { randomDraw } from '../number/random.js';
 import { spreadOf, type SpreadResult } from '../number/spread-of.js';
 import { cornersOf, type ToleranceCorners } from './corners.js';
@@ -164,7 +164,7 @@ export function toleranceStack(input: ToleranceStackInput): ToleranceStackResult
 const DEVIATIONS = { rectangular: 3, triangular: 6, arcsine: 2 } as const;
 
 function resolve(fn: string, part: TolerancePart, i: number): Resolved {
-  needInput(fn, part);
+  needObject(fn, `parts[${i}]`, part);
   const { name, value, toleranceFraction, halfWidthValue, deviationValue, distribution = 'rectangular' } = part;
   const at = `parts[${i}]`;
   needText(fn, `${at}.name`, name);
@@ -209,7 +209,7 @@ function correlationMatrix(
   needList(fn, 'correlations', correlations);
   const matrix = parts.map((_, i) => parts.map((__, j) => (i === j ? 1 : 0)));
   correlations.forEach((correlation, k) => {
-    needInput(fn, correlation);
+    needObject(fn, `correlations[${k}]`, correlation);
     const at = `correlations[${k}]`;
     const { firstIndex, secondIndex, correlationFactor } = correlation;
     needInteger(fn, `${at}.firstIndex`, firstIndex);

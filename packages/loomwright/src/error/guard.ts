@@ -10,10 +10,11 @@ export function needInput(fn: string, input: unknown): void {
   }
 }
 
-/** A part of the input must be an object. `must` says which, `hint` how to come by one. */
-export function needObject(fn: string, field: string, value: unknown, must: string, hint?: string): void {
+/** A part of the input, or an entry of a list, must be an object. `must` says which, `hint` how to come by one. */
+export function needObject(fn: string, field: string, value: unknown, must?: string, hint?: string): void {
   if (typeof value === 'object' && value !== null) return;
-  throw new InputError(fn, field, value === undefined ? 'missing' : 'object', value, must, hint);
+  const rule = value === undefined ? 'missing' : 'object';
+  throw new InputError(fn, field, rule, value, must ?? 'must be an object with named fields', hint);
 }
 
 /** A rule that is handed in must be a function; `names` are those that fit. */
@@ -103,6 +104,19 @@ export function needList(fn: string, field: string, value: readonly unknown[], a
     );
   }
   if (value.includes(undefined)) notFinite(fn, `${field}[${value.findIndex((each) => each === undefined)}]`, undefined);
+}
+
+/** True or false. */
+export function needFlag(fn: string, field: string, value: boolean): void {
+  if (typeof value === 'boolean') return;
+  throw new InputError(fn, field, value === undefined ? 'missing' : 'oneOf', value, 'must be true or false');
+}
+
+/** A name that none of those before it has; it is added to them. */
+export function needOwnName(fn: string, field: string, name: string, names: Set<string>): void {
+  needText(fn, field, name);
+  if (names.has(name)) throw new InputError(fn, field, 'order', name, 'must be a name of its own', 'it stands twice');
+  names.add(name);
 }
 
 /** A non-empty text. */

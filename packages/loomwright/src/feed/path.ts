@@ -1,7 +1,7 @@
 import type { ResolvedSize } from '../conductor/index.js';
 import { resistanceRatio } from '../conductor/metal.js';
 import { InputError } from '../error/index.js';
-import { needAtLeast, needInput, needList, needText } from '../error/guard.js';
+import { needAtLeast, needList, needObject, needText } from '../error/guard.js';
 import type { PathPart } from '../load/index.js';
 
 /** A stretch of the wire that is being solved or sized. */
@@ -35,7 +35,7 @@ export function needParts(fn: string, field: string, parts: readonly FeedPart[])
   needList(fn, field, parts);
   parts.forEach((part, i) => {
     const at = `${field}[${i}]`;
-    needInput(fn, part);
+    needObject(fn, at, part);
     needText(fn, `${at}.name`, part.name);
     const wire = 'lengthM' in part;
     if (wire === 'resistanceOhm' in part) {

@@ -1,7 +1,7 @@
 import { type Check, makeCheck, type NotPossible } from '../check/index.js';
 import type { ResolvedSize } from '../conductor/index.js';
 import { ConvergenceError, InputError } from '../error/index.js';
-import { needAbove, needAtLeast, needConductorTempC, needInput, needList } from '../error/guard.js';
+import { needAbove, needAtLeast, needConductorTempC, needInput, needList, needObject } from '../error/guard.js';
 import type { Heated, Heating } from '../heat/index.js';
 import { heat } from '../heat/heating.js';
 import { type Load, solvePath, type SolvePathResult } from '../load/index.js';
@@ -172,6 +172,9 @@ function guard(input: SizeFeedInput): void {
   const { supplyV, outParts, returnParts, load, limits, judgedAtV, heating, conductorTempC, leastAreaMm2 } = input;
   needAbove(FN, 'supplyV', supplyV);
   needList(FN, 'outParts', outParts);
+  outParts.forEach((part, i) => {
+    needObject(FN, `outParts[${i}]`, part);
+  });
   const plain = withFuse(outParts, 0);
   needParts(FN, 'outParts', plain);
   needParts(FN, 'returnParts', returnParts);
@@ -183,7 +186,7 @@ function guard(input: SizeFeedInput): void {
     throw new InputError(FN, 'outParts', 'missing', outParts, 'or returnParts must hold some length of wire to size');
   }
   needLoad(FN, load);
-  needInput(FN, limits);
+  needObject(FN, 'limits', limits);
   const { budget, dropV, wireDropV, loadV } = limits;
   if (dropV !== undefined) needAbove(FN, 'limits.dropV', dropV);
   if (wireDropV !== undefined) needAbove(FN, 'limits.wireDropV', wireDropV);

@@ -1,7 +1,7 @@
 import { insulatedWire } from '../bundle/index.js';
 import type { ResolvedSize } from '../conductor/index.js';
 import { InputError } from '../error/index.js';
-import { needAbove, needBetween, needInput } from '../error/guard.js';
+import { needAbove, needBetween, needInput, needObject } from '../error/guard.js';
 import type { InsulatedWireTable } from '../table/index.js';
 import { ampacity } from './ampacity.js';
 import { conductorTemperature } from './conductor-temperature.js';
@@ -48,6 +48,8 @@ export function heatingByBalance(input: HeatingByBalanceInput): Heated {
   needInput('heatingByBalance', input);
   const { wireTable, insulationTempC, ambientTempC, altitudeM, insulationConductivityWPerMK, bundleFactor, size } =
     input;
+  needObject('heatingByBalance', 'wireTable', wireTable, 'must be a wire table');
+  needObject('heatingByBalance', 'size', size, 'must be a size', 'take one from nearestSizes');
   needAbove('heatingByBalance', 'bundleFactor', bundleFactor);
   needBetween('heatingByBalance', 'bundleFactor', bundleFactor, 0, 1);
   const { status } = wireTable;

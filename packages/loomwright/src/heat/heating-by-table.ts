@@ -1,6 +1,6 @@
 import type { ResolvedSize } from '../conductor/index.js';
 import { InputError } from '../error/index.js';
-import { needInput } from '../error/guard.js';
+import { needInput, needObject } from '../error/guard.js';
 import type { AmpacityTable } from '../table/index.js';
 import type { Heated } from './heating.js';
 import { tableAmpacity } from './table-ampacity.js';
@@ -37,6 +37,7 @@ export interface TableHeating extends Omit<HeatingByTableInput, 'size'> {
 export function heatingByTable(input: HeatingByTableInput): Heated {
   needInput('heatingByTable', input);
   const { table, insulationTempC, ambientTempC, size } = input;
+  needObject('heatingByTable', 'size', size, 'must be a size', 'take one from nearestSizes');
   let found;
   try {
     found = tableAmpacity({ table, areaMm2: size.areaMm2, insulationTempC, ambientTempC });

@@ -126,7 +126,7 @@ function guard(input: AdaptSenderInput): void {
   needTolerance(fn, 'toleranceFraction', input.toleranceFraction);
   needTolerance(fn, 'mostErrorFraction', input.mostErrorFraction);
   if (input.network === undefined) return;
-  needObject(fn, 'network', input.network, 'must be the three resistors');
+  needObject(fn, 'network', input.network);
   const { senderSideOhm, acrossOhm, gaugeSideOhm } = input.network;
   needNoLessThan(fn, 'network.senderSideOhm', senderSideOhm);
   if (acrossOhm !== null) needMoreThan(fn, 'network.acrossOhm', acrossOhm);

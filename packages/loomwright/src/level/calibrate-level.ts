@@ -191,7 +191,7 @@ function guard(fn: string, input: CalibrateLevelInput): void {
   needList(fn, 'cans', cans, 2);
   needBetween(fn, 'cans.length', cans.length, 2, 500);
   cans.forEach((can, i) => {
-    needObject(fn, `cans[${i}]`, can, 'must be litres with a reading');
+    needObject(fn, `cans[${i}]`, can);
     needNoLessThan(fn, `cans[${i}].totalL`, can.totalL);
     needEarthly(fn, `cans[${i}].readingValue`, can.readingValue);
     if (can.totalL < (cans[i - 1]?.totalL ?? 0)) {

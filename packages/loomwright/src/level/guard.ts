@@ -27,7 +27,7 @@ export function needStrapping(fn: string, field: string, points: readonly LevelP
   needList(fn, field, points, 2);
   points.forEach((point, i) => {
     const at = `${field}[${i}]`;
-    needObject(fn, at, point, 'must be a level with its litres');
+    needObject(fn, at, point);
     needBetween(fn, `${at}.levelFraction`, point.levelFraction, 0, 1);
     needNoLessThan(fn, `${at}.volumeL`, point.volumeL);
     const before = points[i - 1];

@@ -58,7 +58,7 @@ export function matchSenderRange(input: MatchSenderRangeInput): MatchSenderRange
   needNoLessThan(fn, 'emptyOhm', emptyOhm);
   needNoLessThan(fn, 'fullOhm', fullOhm);
   if (emptyOhm === fullOhm) throw new InputError(fn, 'fullOhm', 'order', fullOhm, 'must differ from emptyOhm');
-  needObject(fn, 'table', table, 'must be a table of ranges');
+  needObject(fn, 'table', table);
   needList(fn, 'table.rows', table.rows, 1);
   const matches = table.rows
     .map((range) => matchOf(range, emptyOhm, fullOhm))

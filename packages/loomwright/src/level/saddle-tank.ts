@@ -194,7 +194,7 @@ function guard(input: SaddleTankInput): void {
   needOneOf(fn, 'wiring', input.wiring, ['series', 'parallel', 'two-inputs']);
   for (const side of ['left', 'right'] as const) {
     const lobe = input[side];
-    needObject(fn, side, lobe, 'must be a side of the tank');
+    needObject(fn, side, lobe);
     needStrapping(fn, `${side}.strapping`, lobe.strapping);
     for (const field of ['emptyOhm', 'fullOhm'] as const) {
       needBetween(fn, `${side}.${field}`, lobe[field], 0, 1e8);

@@ -1,7 +1,7 @@
 import { type Check, makeCheck, tightestCheck } from '../check/index.js';
 import { InputError } from '../error/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needBetween, needInput, needList, needObject, needText } from '../error/guard.js';
+import { needBetween, needFlag, needInput, needList, needObject, needOwnName, needText } from '../error/guard.js';
 import { type Edge, solveEdges } from './network-solve.js';
 
 /** A sender or a fixed resistor between two nodes. The nodes `pin` and `ground` are the ends of the network. */
@@ -246,25 +246,16 @@ function guard(input: SenderNetworkInput): void {
   const { parts } = input;
   needList(fn, 'parts', parts, 1);
   needBetween(fn, 'parts.length', parts.length, 1, 40);
+  const names = new Set<string>();
   parts.forEach((part, i) => {
     const at = `parts[${i}]`;
-    needObject(fn, at, part, 'must be a part with its nodes');
-    for (const field of ['name', 'from', 'to'] as const) needText(fn, `${at}.${field}`, part[field]);
-    if (parts.findIndex((other) => other.name === part.name) < i) {
-      throw new InputError(fn, `${at}.name`, 'oneOf', part.name, 'must not be that of another part');
-    }
+    needObject(fn, at, part);
+    needOwnName(fn, `${at}.name`, part.name, names);
+    for (const field of ['from', 'to'] as const) needText(fn, `${at}.${field}`, part[field]);
     if (part.from === part.to) throw new InputError(fn, `${at}.to`, 'order', part.to, 'must be another node than from');
     needBetween(fn, `${at}.emptyOhm`, part.emptyOhm, 0, 1e8);
     needBetween(fn, `${at}.fullOhm`, part.fullOhm, 0, 1e8);
-    if (typeof part.inTank !== 'boolean') {
-      throw new InputError(
-        fn,
-        `${at}.inTank`,
-        part.inTank === undefined ? 'missing' : 'oneOf',
-        part.inTank,
-        'must be true or false',
-      );
-    }
+    needFlag(fn, `${at}.inTank`, part.inTank);
   });
   needMoreThan(fn, 'biasV', input.biasV);
   needBetween(fn, 'biasOhm', input.biasOhm, 0.001, 1e8);

@@ -1,7 +1,6 @@
 import { type Check, makeCheck, type NotPossible, tightestCheck } from '../check/index.js';
-import { InputError } from '../error/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needBetween, needInput, needList, needOneOf } from '../error/guard.js';
+import { needBetween, needInput, needList, needOneOf, needOwnName } from '../error/guard.js';
 import {
   averageShare,
   firstOrderFor,
@@ -192,8 +191,9 @@ function guard(input: SloshFilterInput): void {
   needNoLessThan(fn, 'refuelL', input.refuelL);
   needMoreThan(fn, 'mostSettleS', input.mostSettleS);
   needList(fn, 'kinds', kinds, 1);
+  const named = new Set<string>();
   kinds.forEach((kind, i) => {
     needOneOf(fn, `kinds[${i}]`, kind, ['first-order', 'moving-average', 'moving-median']);
-    if (kinds.indexOf(kind) < i) throw new InputError(fn, `kinds[${i}]`, 'oneOf', kind, 'must not be named twice');
+    needOwnName(fn, `kinds[${i}]`, kind, named);
   });
 }

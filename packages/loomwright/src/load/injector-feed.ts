@@ -1,6 +1,6 @@
 import { type Check, makeCheck, type NotPossible, tightestCheck } from '../check/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needBetween, needInput, needInteger, needOneOf } from '../error/guard.js';
+import { needBetween, needInput, needInteger, needObject, needOneOf } from '../error/guard.js';
 import { sharedPulses } from './shared-feed.js';
 
 /** Current rises to a peak, then is held at less: the driver of low-resistance injectors. */
@@ -96,7 +96,7 @@ export function injectorFeed(input: InjectorFeedInput): InjectorFeedResult | Not
   needOneOf(fn, 'firing', firing, ['sequential', 'together-each-second-turn', 'together-each-turn']);
   if (openingA !== undefined) needMoreThan(fn, 'openingA', openingA);
   if (peakHold !== undefined) {
-    needInput(fn, peakHold);
+    needObject(fn, 'peakHold', peakHold);
     needMoreThan(fn, 'peakHold.peakA', peakHold.peakA);
     needMoreThan(fn, 'peakHold.holdA', peakHold.holdA);
     needBetween(fn, 'peakHold.holdA', peakHold.holdA, 0, peakHold.peakA);

@@ -1,5 +1,5 @@
 import type { NotPossible } from '../check/index.js';
-import { needAbove, needAtLeast, needInput, needList, needText } from '../error/guard.js';
+import { needAbove, needAtLeast, needInput, needList, needObject, needText } from '../error/guard.js';
 import { type Load, needLoad, settle } from './load.js';
 
 /** What a part of a path is. */
@@ -158,7 +158,7 @@ function sumParts(fn: string, field: string, parts: readonly PathPart[]): number
   needList(fn, field, parts);
   let sum = 0;
   parts.forEach((part, i) => {
-    needInput(fn, part);
+    needObject(fn, `${field}[${i}]`, part);
     needText(fn, `${field}[${i}].name`, part.name);
     needAtLeast(fn, `${field}[${i}].resistanceOhm`, part.resistanceOhm);
     sum += part.resistanceOhm;

@@ -1,5 +1,5 @@
 import { InputError } from '../error/index.js';
-import { needInput, needOneOf } from '../error/guard.js';
+import { needInput, needObject, needOneOf } from '../error/guard.js';
 import { solveSymmetric } from '../number/solve-symmetric.js';
 import type { PreparedGroundFaults } from './ground-faults-prepare.js';
 
@@ -46,7 +46,7 @@ export function groundFaultsEach(input: GroundFaultsEachInput): GroundFaultsEach
   const fn = 'groundFaultsEach';
   needInput(fn, input);
   const { prepared, detail } = input;
-  needInput(fn, prepared);
+  needObject(fn, 'prepared', prepared);
   needOneOf(fn, 'detail', detail, ['every-node', 'watched']);
   const cases = prepared.grounds.length;
   const width = detail === 'watched' ? prepared.watchedNode.length : prepared.nodes.length;

@@ -1,10 +1,10 @@
 import { InputError } from '../error/index.js';
-import { needInput, needList, needOneOf, needText } from '../error/guard.js';
+import { needFunction, needInput, needList, needObject, needOneOf, needOwnName, needText } from '../error/guard.js';
 import type { Network } from './element.js';
 import type { SymmetricFactor } from '../number/factor-symmetric.js';
 import { circuitOf } from './circuit.js';
 import { heldNetwork, isLinear } from './held-network.js';
-import { endsOf, needFunction, needOwnName, needWholeNetwork } from './network-guard.js';
+import { endsOf, needWholeNetwork } from './network-guard.js';
 import type { solveNetwork } from './solve-network.js';
 import { wire } from './wire.js';
 import { drivenByEmf } from './wiring.js';
@@ -73,6 +73,7 @@ export function prepareGroundFaults(input: PrepareGroundFaultsInput): PreparedGr
   const fn = 'prepareGroundFaults';
   needInput(fn, input);
   const { network, grounds, watched, by } = input;
+  needObject(fn, 'network', network);
   needWholeNetwork(fn, network);
   needGrounds(fn, network, grounds);
   needWatched(fn, network, watched);
@@ -80,7 +81,7 @@ export function prepareGroundFaults(input: PrepareGroundFaultsInput): PreparedGr
     if (network.branches.find((each) => each.name === name)?.resistanceOhm !== 0) return;
     throw new InputError(fn, `grounds[${i}]`, 'above', name, 'must be a branch of above 0 Ω');
   });
-  needFunction(fn, 'by', by, 'hand in solveNetwork');
+  needFunction(fn, 'by', by, 'solveNetwork');
   const held = isLinear(network) ? network : heldNetwork(network, by(network));
   return prepare(fn, held, grounds, watched);
 }
@@ -142,7 +143,7 @@ export function needWatched(fn: string, network: Network, watched: readonly Watc
   needList(fn, 'watched', watched);
   const nodes = endsOf(network);
   watched.forEach((each, i) => {
-    needInput(fn, each);
+    needObject(fn, `watched[${i}]`, each);
     needText(fn, `watched[${i}].name`, each.name);
     for (const field of ['node', 'against'] as const) {
       if (!nodes.has(each[field])) needOneOf(fn, `watched[${i}].${field}`, each[field], [...nodes]);

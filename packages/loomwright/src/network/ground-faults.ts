@@ -1,7 +1,7 @@
 import { type Check, tightestCheck } from '../check/index.js';
 import { InputError } from '../error/index.js';
 import { needMoreThan } from '../error/bounded.js';
-import { needInput, needList, needOneOf } from '../error/guard.js';
+import { needFlag, needFunction, needInput, needList, needObject, needOneOf } from '../error/guard.js';
 import type { Network } from './element.js';
 import { caseReader } from './ground-faults-read.js';
 import { islandsOf } from './ground-faults-islands.js';
@@ -14,7 +14,7 @@ import {
   worstFirst,
 } from './ground-faults-judge.js';
 import { needGrounds, needWatched, type prepareGroundFaults } from './ground-faults-prepare.js';
-import { needFlag, needFunction, needWholeNetwork } from './network-guard.js';
+import { needWholeNetwork } from './network-guard.js';
 import type { solveNetwork } from './solve-network.js';
 
 export interface GroundFaultsInput {
@@ -110,6 +110,7 @@ export function groundFaults(input: GroundFaultsInput): GroundFaultsResult {
 function guard(fn: string, input: GroundFaultsInput): void {
   needInput(fn, input);
   const { network, grounds, watched, limited } = input;
+  needObject(fn, 'network', network);
   needWholeNetwork(fn, network);
   needGrounds(fn, network, grounds);
   needWatched(fn, network, watched);
@@ -119,7 +120,7 @@ function guard(fn: string, input: GroundFaultsInput): void {
   needList(fn, 'limited', limited);
   const branchOf = new Map(network.branches.map((each) => [each.name, each]));
   limited.forEach((each, i) => {
-    needInput(fn, each);
+    needObject(fn, `limited[${i}]`, each);
     const branch = branchOf.get(each.branch);
     if (branch === undefined) needOneOf(fn, `limited[${i}].branch`, each.branch, [...branchOf.keys()]);
     if (branch?.resistanceOhm === 0) {
@@ -132,6 +133,6 @@ function guard(fn: string, input: GroundFaultsInput): void {
   for (const field of ['pairs', 'exact'] as const) {
     needFlag(fn, field, input[field]);
   }
-  needFunction(fn, 'prepare', input.prepare, 'hand in prepareGroundFaults');
-  needFunction(fn, 'by', input.by, 'hand in solveNetwork');
+  needFunction(fn, 'prepare', input.prepare, 'prepareGroundFaults');
+  needFunction(fn, 'by', input.by, 'solveNetwork');
 }

@@ -1,6 +1,6 @@
 import { InputError } from '../error/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needInput, needList, needObject, needText } from '../error/guard.js';
+import { needFlag, needInput, needList, needObject, needOwnName, needText } from '../error/guard.js';
 import type { Network } from './element.js';
 
 interface Element {
@@ -23,9 +23,9 @@ export function needWholeNetwork(fn: string, network: Network): void {
     needList(fn, list, elements);
     elements.forEach((element: Element, i) => {
       const at = `${list}[${i}]`;
-      needObject(fn, at, element, 'must be an object');
-      for (const field of ['name', 'from', 'to'] as const) needText(fn, `${at}.${field}`, element[field]);
+      needObject(fn, at, element);
       needOwnName(fn, `${at}.name`, element.name, names);
+      for (const field of ['from', 'to'] as const) needText(fn, `${at}.${field}`, element[field]);
       if (list !== 'loads') needOhm(fn, `${at}.resistanceOhm`, element.resistanceOhm as number);
     });
   }
@@ -34,7 +34,7 @@ export function needWholeNetwork(fn: string, network: Network): void {
   });
   loads.forEach(({ load }, i) => {
     const at = `loads[${i}].load`;
-    needObject(fn, at, load, 'must be an object');
+    needObject(fn, at, load);
     if (load.kind === 'resistance') needMoreThan(fn, `${at}.resistanceOhm`, load.resistanceOhm);
     if (load.kind === 'constant-current') needMoreThan(fn, `${at}.currentA`, load.currentA);
   });
@@ -46,30 +46,11 @@ export function needWholeNetwork(fn: string, network: Network): void {
   });
 }
 
-/** Throws unless it is an object. */
-/** Throws unless it is true or false. */
-export function needFlag(fn: string, at: string, value: boolean): void {
-  if (typeof value === 'boolean') return;
-  throw new InputError(fn, at, value === undefined ? 'missing' : 'oneOf', value, 'must be true or false');
-}
-
-/** Throws where a name stands among those before it, and adds it to them. */
-export function needOwnName(fn: string, at: string, name: string, names: Set<string>): void {
-  if (names.has(name)) throw new InputError(fn, at, 'order', name, 'must be a name of its own', 'it stands twice');
-  names.add(name);
-}
-
 /** 0 Ω joins two nodes; what lies between that and a nano-ohm is a slip. */
 function needOhm(fn: string, at: string, value: number): void {
   needNoLessThan(fn, at, value);
   if (value === 0 || value >= 1e-9) return;
   throw new InputError(fn, at, 'range', value, 'must be 0 or at least 1e-9', 'is this in Ω?');
-}
-
-/** Throws unless it is a function that is to be handed in. */
-export function needFunction(fn: string, at: string, value: unknown, hint: string): void {
-  if (typeof value === 'function') return;
-  throw new InputError(fn, at, value === undefined ? 'missing' : 'object', value, 'must be a function', hint);
 }
 
 /** Every node that something of a network ends at, the reference first. */

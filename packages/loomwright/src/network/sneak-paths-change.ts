@@ -1,5 +1,5 @@
 import { InputError } from '../error/index.js';
-import { needInput, needList, needOneOf, needText } from '../error/guard.js';
+import { needList, needObject, needOneOf, needText } from '../error/guard.js';
 import type { Network } from './element.js';
 
 /** What differs from the network as it is given. */
@@ -54,7 +54,7 @@ export function afterChanges(
 
 /** Throws unless a change is whole and names what exists. */
 export function needChange(fn: string, at: string, change: SneakChange, names: SneakNames): void {
-  if (typeof change !== 'object' || change === null) needInput(fn, change);
+  needObject(fn, at, change);
   needText(fn, `${at}.name`, change.name);
   const lists = [
     ['open', names.switches],

@@ -1,9 +1,9 @@
 import { type Check, makeCheck, tightestCheck } from '../check/index.js';
 import { InputError } from '../error/index.js';
 import { needMoreThan } from '../error/bounded.js';
-import { needInput, needList, needObject, needOneOf } from '../error/guard.js';
+import { needFunction, needInput, needList, needObject, needOneOf, needOwnName } from '../error/guard.js';
 import type { Network } from './element.js';
-import { endsOf, needFunction, needOwnName, needWholeNetwork } from './network-guard.js';
+import { endsOf, needWholeNetwork } from './network-guard.js';
 import type { solveNetwork } from './solve-network.js';
 import { namesOf, needChange, needKnown, type SneakChange } from './sneak-paths-change.js';
 import { type SneakCase, sneakCase } from './sneak-paths-case.js';
@@ -125,12 +125,11 @@ function unwantedOf(
   return { worst, unwanted };
 }
 
-const RELAY = 'must be an object with named fields';
-
 function guard(fn: string, input: SneakPathsInput): void {
   needInput(fn, input);
   const { network, states, faults, relays } = input;
   needMoreThan(fn, 'aliveV', input.aliveV);
+  needObject(fn, 'network', network);
   needWholeNetwork(fn, network);
   const names = namesOf(network);
   const loads = new Set((network.loads ?? []).map(({ name }) => name));
@@ -146,7 +145,7 @@ function guard(fn: string, input: SneakPathsInput): void {
     needOwnName(fn, `${at}.name`, state.name, stateNames);
   });
   needList(fn, 'faults', faults);
-  needFunction(fn, 'by', input.by, 'hand in solveNetwork');
+  needFunction(fn, 'by', input.by, 'solveNetwork');
   const faultNames = new Set<string>();
   faults.forEach((fault, i) => {
     needChange(fn, `faults[${i}]`, fault, names);
@@ -155,7 +154,7 @@ function guard(fn: string, input: SneakPathsInput): void {
   needList(fn, 'relays', relays);
   relays.forEach((relay, i) => {
     const at = `relays[${i}]`;
-    needObject(fn, at, relay, RELAY);
+    needObject(fn, at, relay);
     if (!loads.has(relay.coil)) needOneOf(fn, `${at}.coil`, relay.coil, [...loads]);
     needMoreThan(fn, `${at}.pickUpV`, relay.pickUpV);
     needMoreThan(fn, `${at}.holdV`, relay.holdV);
@@ -164,7 +163,7 @@ function guard(fn: string, input: SneakPathsInput): void {
     }
     if (relay.contacts !== undefined) needList(fn, `${at}.contacts`, relay.contacts);
     relay.contacts?.forEach((contact, k) => {
-      needObject(fn, `${at}.contacts[${k}]`, contact, RELAY);
+      needObject(fn, `${at}.contacts[${k}]`, contact);
       if (!names.switches.has(contact.switch)) {
         needOneOf(fn, `${at}.contacts[${k}].switch`, contact.switch, [...names.switches]);
       }

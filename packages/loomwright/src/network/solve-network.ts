@@ -1,9 +1,10 @@
 import { InputError } from '../error/index.js';
+import { needFunction } from '../error/guard.js';
 import { circuitOf } from './circuit.js';
 import type { Network } from './element.js';
 import { idealCurrents } from './ideal-currents.js';
 import { type NodesAndIslands, nodesAndIslands } from './islands.js';
-import { needFunction, needWholeNetwork } from './network-guard.js';
+import { needWholeNetwork } from './network-guard.js';
 import type { SolvedBranch, DiodeState, SolveNetworkResult, SourceState, SwitchState } from './network-result.js';
 import { settleLinear } from './settle-linear.js';
 import type { SettledNetwork } from './settled.js';
@@ -40,7 +41,7 @@ import type { Wiring } from './wiring.js';
 export function solveNetwork(input: Network): SolveNetworkResult {
   const fn = 'solveNetwork';
   needWholeNetwork(fn, input);
-  if (input.settle !== undefined) needFunction(fn, 'settle', input.settle, 'hand in settleNetwork');
+  if (input.settle !== undefined) needFunction(fn, 'settle', input.settle, 'settleNetwork');
   const wiring = wire(fn, input);
   const settle = input.settle ?? onlyResistances(fn, input);
   const settled = settle({ fn, network: input, wiring, circuitOf: (g, before) => circuitOf(wiring, g, before) });

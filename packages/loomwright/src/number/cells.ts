@@ -1,6 +1,6 @@
 import { InputError } from '../error/index.js';
 import { needEarthly } from '../error/bounded.js';
-import { needInput, needList } from '../error/guard.js';
+import { needList, needObject } from '../error/guard.js';
 
 /** One cell of a calibration table: what comes in, and what is shown for it. */
 export interface CalibrationCell {
@@ -16,7 +16,7 @@ export function needCells(fn: string, field: string, cells: readonly Calibration
   let before = -Infinity;
   for (let i = 0; i < cells.length; i++) {
     const cell = cells[i] as CalibrationCell;
-    needInput(fn, cell);
+    if (typeof cell !== 'object' || cell === null) needObject(fn, `${field}[${i}]`, cell);
     // A name for the error is put together only where there is one: tables may have thousands of points.
     if (!(Math.abs(cell.inValue) <= 1e12 && Math.abs(cell.outValue) <= 1e12) || typeof cell.inValue !== 'number') {
       needEarthly(fn, `${field}[${i}].inValue`, cell.inValue);

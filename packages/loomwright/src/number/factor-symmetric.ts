@@ -1,5 +1,5 @@
 import { InputError } from '../error/index.js';
-import { needInput } from '../error/guard.js';
+import { needInput, needObject } from '../error/guard.js';
 import type { SymmetricAnalysis } from './analyse-symmetric.js';
 
 /** What `factorSymmetric` needs: the values of a matrix that was analysed. */
@@ -55,7 +55,7 @@ export function factorSymmetric(input: FactorSymmetricInput): SymmetricFactor | 
   const fn = 'factorSymmetric';
   needInput(fn, input);
   const { analysis, values, diagonal, rowSums, into } = input;
-  needInput(fn, analysis);
+  needObject(fn, 'analysis', analysis);
   const { count, entryCount, order, columnStart, rowIndex, rowStart, columnIndex } = analysis;
   if ((diagonal === undefined) === (rowSums === undefined)) {
     throw new InputError(fn, 'diagonal', 'oneOfFields', diagonal, 'or rowSums is required, and not both');

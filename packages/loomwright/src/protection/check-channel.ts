@@ -1,6 +1,6 @@
 import { type Check, type CheckInput, makeCheck, tightestCheck } from '../check/index.js';
 import { InputError } from '../error/index.js';
-import { needBetween, needInput, needInteger, needList } from '../error/guard.js';
+import { needBetween, needInput, needInteger, needList, needObject } from '../error/guard.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
 import { figure } from './figure.js';
 import { bearsS, type FusedWire, needFusedWire, withstandA2s } from './fused-wire.js';
@@ -346,7 +346,7 @@ function offCheck({ channel, supplyV }: CheckChannelInput, energyJ: number | nul
 
 function guard(input: CheckChannelInput): void {
   const { channel, load, supplyV, moduleTempC, ampacityA, wire, bank, module, drive, parallel } = input;
-  needInput(FN, channel);
+  needObject(FN, 'channel', channel);
   needList(FN, 'channel.ratedByTempC', channel.ratedByTempC, 1);
   let before: readonly [number, number] | null = null;
   channel.ratedByTempC.forEach((row, i) => {
@@ -363,7 +363,7 @@ function guard(input: CheckChannelInput): void {
   if (channel.currentLimitA !== null) needMoreThan(FN, 'channel.currentLimitA', channel.currentLimitA);
   needTrip(FN, channel.trip, 'channel.trip');
   if (channel.retry !== null) {
-    needInput(FN, channel.retry);
+    needObject(FN, 'channel.retry', channel.retry);
     if (channel.retry.count !== null) needInteger(FN, 'channel.retry.count', channel.retry.count, 1);
     needMoreThan(FN, 'channel.retry.offS', channel.retry.offS);
   }
@@ -371,18 +371,18 @@ function guard(input: CheckChannelInput): void {
   if (channel.clampV !== null) needMoreThan(FN, 'channel.clampV', channel.clampV);
   if (channel.clampEnergyJ !== null) needMoreThan(FN, 'channel.clampEnergyJ', channel.clampEnergyJ);
   if (channel.pwm !== null) {
-    needInput(FN, channel.pwm);
+    needObject(FN, 'channel.pwm', channel.pwm);
     needNoLessThan(FN, 'channel.pwm.leastHz', channel.pwm.leastHz);
     needMoreThan(FN, 'channel.pwm.mostHz', channel.pwm.mostHz, channel.pwm.leastHz);
     needNoLessThan(FN, 'channel.pwm.leastOnS', channel.pwm.leastOnS);
   }
-  needInput(FN, load);
+  needObject(FN, 'load', load);
   needMoreThan(FN, 'load.runA', load.runA);
   needSteps(FN, 'load.startSteps', load.startSteps);
   if (load.stallA !== null) needMoreThan(FN, 'load.stallA', load.stallA);
   needNoLessThan(FN, 'load.inductanceH', load.inductanceH);
   if (load.glow !== null) {
-    needInput(FN, load.glow);
+    needObject(FN, 'load.glow', load.glow);
     needMoreThan(FN, 'load.glow.glowA', load.glow.glowA);
     needMoreThan(FN, 'load.glow.glowV', load.glow.glowV);
   }
@@ -396,18 +396,18 @@ function guard(input: CheckChannelInput): void {
     ['module', module],
   ] as const) {
     if (total === null) continue;
-    needInput(FN, total);
+    needObject(FN, name, total);
     needMoreThan(FN, `${name}.mostA`, total.mostA);
     needNoLessThan(FN, `${name}.othersA`, total.othersA);
   }
   if (drive !== null) {
-    needInput(FN, drive);
+    needObject(FN, 'drive', drive);
     needMoreThan(FN, 'drive.frequencyHz', drive.frequencyHz);
     needMoreThan(FN, 'drive.dutyFraction', drive.dutyFraction);
     needBetween(FN, 'drive.dutyFraction', drive.dutyFraction, 0, 1);
   }
   if (parallel !== null) {
-    needInput(FN, parallel);
+    needObject(FN, 'parallel', parallel);
     needNoLessThan(FN, 'parallel.firstOhm', parallel.firstOhm);
     needNoLessThan(FN, 'parallel.secondOhm', parallel.secondOhm);
   }

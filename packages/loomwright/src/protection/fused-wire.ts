@@ -1,7 +1,7 @@
 import type { Metal } from '../conductor/index.js';
 import { ALUMINIUM_ZERO, COPPER_ZERO, METALS } from '../conductor/metal.js';
 import { InputError } from '../error/index.js';
-import { needBetween, needConductorTempC, needFunction, needInput, needOneOf } from '../error/guard.js';
+import { needBetween, needConductorTempC, needFunction, needObject, needOneOf } from '../error/guard.js';
 import { needMoreThan } from '../error/bounded.js';
 import { shortCircuitWithstand, type timeToTemperature, type WireInTime } from '../heat/index.js';
 
@@ -34,7 +34,7 @@ export const ADIABATIC_S = 5;
 
 /** Throws unless the wire is whole. */
 export function needFusedWire(fn: string, wire: FusedWire, at = 'wire'): void {
-  needInput(fn, wire);
+  needObject(fn, at, wire);
   const { areaMm2, metal, ambientTempC, maxConductorTempC, overloadTempC, shortTempC } = wire;
   needMoreThan(fn, `${at}.areaMm2`, areaMm2);
   if (metal !== undefined) needOneOf(fn, `${at}.metal`, metal, METALS);

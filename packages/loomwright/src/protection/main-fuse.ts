@@ -1,6 +1,6 @@
 import { type Check, makeCheck, type NotPossible, tightestCheck } from '../check/index.js';
 import { InputError } from '../error/index.js';
-import { needInput, needOneOf } from '../error/guard.js';
+import { needFlag, needInput, needOneOf } from '../error/guard.js';
 import { needNoLessThan } from '../error/bounded.js';
 import type { SourceKey, SourceStatus } from '../source/index.js';
 import type { FuseFamily } from '../table/index.js';
@@ -246,10 +246,7 @@ function guard(input: MainFuseInput): number {
   needOneOf(FN, 'cable', cable, ['starter', 'charge', 'feed']);
   needSteps(FN, 'crankSteps', crankSteps, cable === 'starter' ? 1 : 0);
   needNoLessThan(FN, 'unfusedLengthM', unfusedLengthM);
-  if (typeof sheathed !== 'boolean') {
-    const rule = sheathed === undefined ? 'missing' : 'oneOf';
-    throw new InputError(FN, 'sheathed', rule, sheathed, 'must be true or false');
-  }
+  needFlag(FN, 'sheathed', sheathed);
   for (const [field, value] of [
     ['wire', wire],
     ['prospectiveA', prospectiveA],

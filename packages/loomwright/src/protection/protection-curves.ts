@@ -1,4 +1,4 @@
-import { needBetween, needInput, needInteger, needList, needText } from '../error/guard.js';
+import { needBetween, needInput, needInteger, needList, needObject, needText } from '../error/guard.js';
 import { needMoreThan } from '../error/bounded.js';
 import type { SourceKey, SourceStatus } from '../source/index.js';
 import type { FuseFamily } from '../table/index.js';
@@ -167,28 +167,28 @@ function wirePoints({ ampacityA, wire }: CurveWire, mostA: number, mostS: number
 function guard(fn: string, { fuses, wires, loads, lines, pointCount }: ProtectionCurvesInput): void {
   needList(fn, 'fuses', fuses, 1);
   fuses.forEach((fuse, i) => {
-    needInput(fn, fuse);
+    needObject(fn, `fuses[${i}]`, fuse);
     needText(fn, `fuses[${i}].name`, fuse.name);
     needFamily(fn, fuse.family, `fuses[${i}].family`);
     needRating(fn, fuse.family, fuse.ratingA, `fuses[${i}].ratingA`);
   });
   needList(fn, 'wires', wires);
   wires.forEach((wire, i) => {
-    needInput(fn, wire);
+    needObject(fn, `wires[${i}]`, wire);
     needText(fn, `wires[${i}].name`, wire.name);
     needMoreThan(fn, `wires[${i}].ampacityA`, wire.ampacityA);
     needFusedWire(fn, wire.wire, `wires[${i}].wire`);
   });
   needList(fn, 'loads', loads);
   loads.forEach((load, i) => {
-    needInput(fn, load);
+    needObject(fn, `loads[${i}]`, load);
     needText(fn, `loads[${i}].name`, load.name);
     needSteps(fn, `loads[${i}].startSteps`, load.startSteps);
     needMoreThan(fn, `loads[${i}].runA`, load.runA);
   });
   needList(fn, 'lines', lines);
   lines.forEach((line, i) => {
-    needInput(fn, line);
+    needObject(fn, `lines[${i}]`, line);
     needText(fn, `lines[${i}].name`, line.name);
     needMoreThan(fn, `lines[${i}].currentA`, line.currentA);
   });

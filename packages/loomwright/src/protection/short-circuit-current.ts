@@ -1,7 +1,7 @@
 import type { Metal } from '../conductor/index.js';
 import { METALS, resistanceRatio } from '../conductor/metal.js';
 import { InputError } from '../error/index.js';
-import { needConductorTempC, needInput, needList, needOneOf, needText } from '../error/guard.js';
+import { needConductorTempC, needInput, needList, needObject, needOneOf, needText } from '../error/guard.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
 import type { PathPart } from '../load/index.js';
 
@@ -60,7 +60,7 @@ export function shortCircuitCurrent(input: ShortCircuitCurrentInput): ShortCircu
   const wireResistanceOhm = wireLengthM * resistanceOhmPerM * resistanceRatio(metal, ratedTempC, conductorTempC);
   let resistanceOhm = wireResistanceOhm;
   parts.forEach((part, i) => {
-    needInput(fn, part);
+    needObject(fn, `parts[${i}]`, part);
     needText(fn, `parts[${i}].name`, part.name);
     needNoLessThan(fn, `parts[${i}].resistanceOhm`, part.resistanceOhm);
     resistanceOhm += part.resistanceOhm;

@@ -1,6 +1,6 @@
 import { type Check, makeCheck, tightestCheck } from '../check/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needBetween, needInput, needList, needText } from '../error/guard.js';
+import { needBetween, needInput, needList, needObject, needText } from '../error/guard.js';
 import { type Coil, coilAt, needCoil } from './coil.js';
 
 /** One coil of several. */
@@ -73,7 +73,7 @@ export function coilsOnDriver(input: CoilsOnDriverInput): CoilsOnDriverResult {
   if (driverMostJ !== undefined) needMoreThan(fn, 'driverMostJ', driverMostJ);
   needList(fn, 'coils', coils, 1);
   coils.forEach((coil, i) => {
-    needInput(fn, coil);
+    needObject(fn, `coils[${i}]`, coil);
     needText(fn, `coils[${i}].name`, coil.name);
     needCoil(fn, coil, `coils[${i}].`);
     needBetween(fn, `coils[${i}].coilTempC`, coil.coilTempC, -60, 200);

@@ -1,6 +1,6 @@
 import { type Check, makeCheck, tightestCheck } from '../check/index.js';
 import { needMoreThan } from '../error/bounded.js';
-import { needInput, needList, needText } from '../error/guard.js';
+import { needInput, needList, needObject, needText } from '../error/guard.js';
 
 /** One of several contacts side by side. */
 export interface ParallelContact {
@@ -64,7 +64,7 @@ export function contactShare(input: ContactShareInput): ContactShareResult {
   needMoreThan(fn, 'currentA', currentA);
   needList(fn, 'contacts', contacts, 2);
   contacts.forEach((contact, i) => {
-    needInput(fn, contact);
+    needObject(fn, `contacts[${i}]`, contact);
     needText(fn, `contacts[${i}].name`, contact.name);
     needMoreThan(fn, `contacts[${i}].resistanceOhm`, contact.resistanceOhm);
     if (contact.ratedA !== undefined) needMoreThan(fn, `contacts[${i}].ratedA`, contact.ratedA);

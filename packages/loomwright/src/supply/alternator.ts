@@ -1,7 +1,6 @@
 import { InputError } from '../error/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needList } from '../error/guard.js';
-import { needEntry } from './rest-end.js';
+import { needList, needObject } from '../error/guard.js';
 
 /** One point of an alternator's curve. */
 export interface AlternatorPoint {
@@ -24,7 +23,7 @@ export interface Alternator {
 }
 
 export function needAlternator(fn: string, alternator: Alternator): void {
-  needEntry(fn, 'alternator', alternator);
+  needObject(fn, 'alternator', alternator);
   const { points, curveV, pulleyRatio, mostRotorRpm } = alternator;
   needMoreThan(fn, 'alternator.curveV', curveV);
   needMoreThan(fn, 'alternator.pulleyRatio', pulleyRatio);
@@ -32,7 +31,7 @@ export function needAlternator(fn: string, alternator: Alternator): void {
   needList(fn, 'alternator.points', points, 2);
   points.forEach((point, i) => {
     const at = `alternator.points[${i}]`;
-    needEntry(fn, at, point);
+    needObject(fn, at, point);
     needNoLessThan(fn, `${at}.rotorRpm`, point.rotorRpm);
     needNoLessThan(fn, `${at}.currentA`, point.currentA);
     const before = points[i - 1];

@@ -1,8 +1,8 @@
 import { InputError } from '../error/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needBetween, needInput, needInteger, needList, needText } from '../error/guard.js';
+import { needBetween, needInput, needInteger, needList, needObject, needOwnName, needText } from '../error/guard.js';
 import { type Alternator, needAlternator } from './alternator.js';
-import { endCharge, needEntry, type RestEnd } from './rest-end.js';
+import { endCharge, type RestEnd } from './rest-end.js';
 
 /** Something that draws, in one state or several. */
 export interface BudgetLoad {
@@ -57,25 +57,24 @@ export function needBudget(fn: string, input: EnergyBudgetInput): number {
   const { states, loads, battery } = input;
   needAlternator(fn, input.alternator);
   needList(fn, 'states', states, 1);
+  const stateNames = new Set<string>();
   const names = states.map((state, i) => {
     const at = `states[${i}]`;
-    needEntry(fn, at, state);
-    needText(fn, `${at}.name`, state.name);
+    needObject(fn, at, state);
+    needOwnName(fn, `${at}.name`, state.name, stateNames);
     needNoLessThan(fn, `${at}.engineRpm`, state.engineRpm);
     needMoreThan(fn, `${at}.outputFactor`, state.outputFactor);
     needBetween(fn, `${at}.outputFactor`, state.outputFactor, 0, 1, 'a share of the curve');
     if (state.wantedTimeH !== undefined) needMoreThan(fn, `${at}.wantedTimeH`, state.wantedTimeH);
     return state.name;
   });
-  needOwnNames(fn, 'states', names);
   needList(fn, 'loads', loads);
-  loads.forEach((load, i) => needBudgetLoad(fn, `loads[${i}]`, load, names));
-  needOwnNames(
-    fn,
-    'loads',
-    loads.map(({ name }) => name),
-  );
-  needEntry(fn, 'battery', battery);
+  const loadNames = new Set<string>();
+  loads.forEach((load, i) => {
+    needBudgetLoad(fn, `loads[${i}]`, load, names);
+    needOwnName(fn, `loads[${i}].name`, load.name, loadNames);
+  });
+  needObject(fn, 'battery', battery);
   needMoreThan(fn, 'battery.ratedChargeAh', battery.ratedChargeAh);
   needMoreThan(fn, 'battery.ratedTimeH', battery.ratedTimeH);
   needBetween(fn, 'battery.peukertExponent', battery.peukertExponent, 1, 2);
@@ -87,7 +86,7 @@ export function needBudget(fn: string, input: EnergyBudgetInput): number {
 }
 
 function needBudgetLoad(fn: string, at: string, load: BudgetLoad, states: readonly string[]): void {
-  needEntry(fn, at, load);
+  needObject(fn, at, load);
   const { name, currentA, powerW, priority, dutyByState } = load;
   needText(fn, `${at}.name`, name);
   if ((currentA === undefined) === (powerW === undefined)) {
@@ -97,18 +96,11 @@ function needBudgetLoad(fn: string, at: string, load: BudgetLoad, states: readon
   if (currentA !== undefined) needMoreThan(fn, `${at}.currentA`, currentA);
   if (powerW !== undefined) needMoreThan(fn, `${at}.powerW`, powerW);
   if (priority !== null) needInteger(fn, `${at}.priority`, priority, 1);
-  needEntry(fn, `${at}.dutyByState`, dutyByState);
+  needObject(fn, `${at}.dutyByState`, dutyByState);
   for (const [state, duty] of Object.entries(dutyByState)) {
     if (!states.includes(state)) {
       throw new InputError(fn, `${at}.dutyByState`, 'oneOf', state, `must name one of ${states.join(', ')}`);
     }
     needBetween(fn, `${at}.dutyByState.${state}`, duty, 0, 1, '50 % is 0.5');
   }
-}
-
-function needOwnNames(fn: string, list: string, names: readonly string[]): void {
-  names.forEach((name, i) => {
-    if (names.indexOf(name) === i) return;
-    throw new InputError(fn, `${list}[${i}].name`, 'order', name, 'must be a name of its own');
-  });
 }

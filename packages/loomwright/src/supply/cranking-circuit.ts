@@ -88,18 +88,15 @@ function guard(input: CrankingCircuitInput): OhmicPart[] {
   const { openV, batteryResistanceOhm, controller, readings, readingA, leastEngineRpm, starter } = input;
   needMoreThan(FN, 'openV', openV);
   needNoLessThan(FN, 'batteryResistanceOhm', batteryResistanceOhm);
-  const out = ohmicParts(FN, 'out', input.outParts);
-  const parts = [...out, ...ohmicParts(FN, 'return', input.returnParts)];
-  const names = ['battery', ...parts.map(({ name }) => name)];
-  names.forEach((name, i) => {
-    if (names.indexOf(name) === i) return;
-    const field = i <= out.length ? `outParts[${i - 1}]` : `returnParts[${i - 1 - out.length}]`;
-    throw new InputError(FN, `${field}.name`, 'order', name, 'must be a name of its own');
-  });
+  const names = new Set(['battery']);
+  const parts = [
+    ...ohmicParts(FN, 'out', input.outParts, names),
+    ...ohmicParts(FN, 'return', input.returnParts, names),
+  ];
   needStarter(FN, starter);
   needBudgets(FN, input.budgets);
   needMoreThan(FN, 'deviationV', input.deviationV);
-  if (readings !== undefined) needReadings(FN, readings, names);
+  if (readings !== undefined) needReadings(FN, readings, [...names]);
   if (readingA !== undefined) needMoreThan(FN, 'readingA', readingA);
   if (leastEngineRpm !== undefined) {
     needMoreThan(FN, 'leastEngineRpm', leastEngineRpm);

@@ -2,7 +2,7 @@ import { type SizeInput, wireResistance } from '../conductor/index.js';
 import { resistanceRatio } from '../conductor/metal.js';
 import { InputError } from '../error/index.js';
 import { needNoLessThan } from '../error/bounded.js';
-import { needConductorTempC, needInput, needList, needOneOf, needText } from '../error/guard.js';
+import { needConductorTempC, needList, needObject, needOneOf, needOwnName } from '../error/guard.js';
 import type { ResistanceBasis } from '../table/index.js';
 
 /** What a part of a cranking circuit is; each has a limit of its own. `body`: sheet metal, engine, frame. */
@@ -42,14 +42,19 @@ export interface OhmicPart {
   readonly resistanceOhm: number;
 }
 
-/** The parts of one side, each checked and brought to Ω. */
-export function ohmicParts(fn: string, side: 'out' | 'return', parts: readonly CrankingPart[]): OhmicPart[] {
+/** The parts of one side, each checked, with a name that none of `names` has, and brought to Ω. */
+export function ohmicParts(
+  fn: string,
+  side: 'out' | 'return',
+  parts: readonly CrankingPart[],
+  names: Set<string>,
+): OhmicPart[] {
   const field = side === 'out' ? 'outParts' : 'returnParts';
   needList(fn, field, parts);
   return parts.map((part, i) => {
     const at = `${field}[${i}]`;
-    needInput(fn, part);
-    needText(fn, `${at}.name`, part.name);
+    needObject(fn, at, part);
+    needOwnName(fn, `${at}.name`, part.name, names);
     const sized = 'lengthM' in part;
     if (sized === 'resistanceOhm' in part) {
       throw new InputError(fn, `${at}.lengthM`, 'oneOfFields', undefined, 'or resistanceOhm must be given, one only');

@@ -1,6 +1,6 @@
 import { InputError } from '../error/index.js';
 import { needNoLessThan } from '../error/bounded.js';
-import { needInput, needList, needText } from '../error/guard.js';
+import { needList, needObject, needOwnName } from '../error/guard.js';
 
 /** What a meter shows across one part while cranking. */
 export interface CrankingReading {
@@ -26,15 +26,13 @@ export interface JudgedReading {
 /** Throws unless each reading is of a part, and of each at most one. */
 export function needReadings(fn: string, readings: readonly CrankingReading[], names: readonly string[]): void {
   needList(fn, 'readings', readings);
+  const read = new Set<string>();
   readings.forEach((reading, i) => {
     const at = `readings[${i}]`;
-    needInput(fn, reading);
-    needText(fn, `${at}.name`, reading.name);
+    needObject(fn, at, reading);
+    needOwnName(fn, `${at}.name`, reading.name, read);
     if (!names.includes(reading.name)) {
       throw new InputError(fn, `${at}.name`, 'inTable', reading.name, `must be one of ${names.join(', ')}`);
-    }
-    if (readings.findIndex(({ name }) => name === reading.name) !== i) {
-      throw new InputError(fn, `${at}.name`, 'order', reading.name, 'must not be named twice');
     }
     needNoLessThan(fn, `${at}.readingV`, reading.readingV);
   });

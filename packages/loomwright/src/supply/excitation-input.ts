@@ -1,10 +1,9 @@
 import { InputError } from '../error/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needInput, needOneOf } from '../error/guard.js';
+import { needFlag, needInput, needObject, needOneOf } from '../error/guard.js';
 import { needLampLaw } from '../load/load.js';
 import { needSeries } from '../table/preferred-value.js';
 import type { PreferredSeries } from '../table/index.js';
-import { needEntry } from './rest-end.js';
 import type { WarningLamp, WarningLed } from './warning-branch.js';
 
 /** The alternator at its warning terminal. */
@@ -68,7 +67,7 @@ export interface ExcitationResistorInput {
 export function needExcitation(fn: string, input: ExcitationResistorInput): void {
   needInput(fn, input);
   const { alternator, ignitionV, runningV, lamp, led, resistor, toleranceFraction } = input;
-  needEntry(fn, 'alternator', alternator);
+  needObject(fn, 'alternator', alternator);
   needOneOf(fn, 'alternator.kind', alternator.kind, ['field', 'driver', 'no-wire']);
   if (alternator.selfExcitationRpm !== undefined) {
     needMoreThan(fn, 'alternator.selfExcitationRpm', alternator.selfExcitationRpm);
@@ -101,17 +100,14 @@ export function needExcitation(fn: string, input: ExcitationResistorInput): void
   if (toleranceFraction >= 1) {
     throw new InputError(fn, 'toleranceFraction', 'below', toleranceFraction, 'must be below 1', '5 % is 0.05');
   }
-  if (typeof input.countLamp !== 'boolean') {
-    const rule = input.countLamp === undefined ? 'missing' : 'oneOf';
-    throw new InputError(fn, 'countLamp', rule, input.countLamp, 'must be true or false');
-  }
+  needFlag(fn, 'countLamp', input.countLamp);
   if (input.diodeDropV !== null) needMoreThan(fn, 'diodeDropV', input.diodeDropV);
   if (input.ignitionLoadOhm !== null) needMoreThan(fn, 'ignitionLoadOhm', input.ignitionLoadOhm);
   needMoreThan(fn, 'ignitionHoldV', input.ignitionHoldV);
 }
 
 function needLamp(fn: string, lamp: WarningLamp, mostV: number): void {
-  needEntry(fn, 'lamp', lamp);
+  needObject(fn, 'lamp', lamp);
   needMoreThan(fn, 'lamp.ratedPowerW', lamp.ratedPowerW);
   needMoreThan(fn, 'lamp.ratedV', lamp.ratedV);
   needLampLaw(fn, 'lamp.law', lamp.law);
@@ -121,7 +117,7 @@ function needLamp(fn: string, lamp: WarningLamp, mostV: number): void {
 }
 
 function needLed(fn: string, led: WarningLed): void {
-  needEntry(fn, 'led', led);
+  needObject(fn, 'led', led);
   needMoreThan(fn, 'led.forwardV', led.forwardV);
   needMoreThan(fn, 'led.seriesOhm', led.seriesOhm);
   needMoreThan(fn, 'led.fullA', led.fullA);

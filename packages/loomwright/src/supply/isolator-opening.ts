@@ -1,7 +1,6 @@
 import { type Check, makeCheck, tightestCheck } from '../check/index.js';
-import { InputError } from '../error/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needInput, needOneOf } from '../error/guard.js';
+import { needFlag, needInput, needOneOf } from '../error/guard.js';
 
 /** What an isolator needs, and why. */
 export interface IsolatorContact {
@@ -171,7 +170,5 @@ function guard(input: IsolatorOpeningInput): void {
   needNoLessThan(fn, 'chargingA', input.chargingA);
   if (input.exciterOhm !== null) needMoreThan(fn, 'exciterOhm', input.exciterOhm);
   if (input.resistorOhm !== null) needMoreThan(fn, 'resistorOhm', input.resistorOhm);
-  if (typeof input.ignitionPole === 'boolean') return;
-  const rule = input.ignitionPole === undefined ? 'missing' : 'oneOf';
-  throw new InputError(fn, 'ignitionPole', rule, input.ignitionPole, 'must be true or false');
+  needFlag(fn, 'ignitionPole', input.ignitionPole);
 }

@@ -1,9 +1,8 @@
 import { type Check, makeCheck, tightestCheck } from '../check/index.js';
 import { InputError } from '../error/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needBetween, needInput, needList, needOneOf, needText } from '../error/guard.js';
+import { needBetween, needInput, needList, needObject, needOneOf, needText } from '../error/guard.js';
 import type { LoadDumpTable } from '../table/index.js';
-import { needEntry } from './rest-end.js';
 
 /** A load that stays on the alternator when its battery goes. */
 export interface DumpLoad {
@@ -173,13 +172,13 @@ function guard(input: LoadDumpInput): Pulse {
   needList(fn, 'loads', loads);
   loads.forEach((load, i) => {
     const at = `loads[${i}]`;
-    needEntry(fn, at, load);
+    needObject(fn, at, load);
     needText(fn, `${at}.name`, load.name);
     if (load.resistanceOhm !== null) needMoreThan(fn, `${at}.resistanceOhm`, load.resistanceOhm);
     needMoreThan(fn, `${at}.standsV`, load.standsV);
   });
   if (suppressor !== null) {
-    needEntry(fn, 'suppressor', suppressor);
+    needObject(fn, 'suppressor', suppressor);
     needMoreThan(fn, 'suppressor.clampV', suppressor.clampV, pulse.supplyV);
     needNoLessThan(fn, 'suppressor.dynamicOhm', suppressor.dynamicOhm);
     needMoreThan(fn, 'suppressor.mostA', suppressor.mostA);
@@ -190,7 +189,7 @@ function guard(input: LoadDumpInput): Pulse {
 }
 
 function pulseOf(fn: string, pulse: DumpPulse): Pulse {
-  needEntry(fn, 'pulse', pulse);
+  needObject(fn, 'pulse', pulse);
   needOneOf(fn, 'pulse.kind', pulse.kind, ['alternator', 'given']);
   needMoreThan(fn, 'pulse.durationS', pulse.durationS);
   if (pulse.kind === 'given') {

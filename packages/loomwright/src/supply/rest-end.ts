@@ -1,6 +1,6 @@
 import { InputError } from '../error/index.js';
 import { needMoreThan } from '../error/bounded.js';
-import { needBetween, needOneOf } from '../error/guard.js';
+import { needBetween, needObject, needOneOf } from '../error/guard.js';
 import type { RestVoltsTable } from '../table/index.js';
 import { alongRows, needRestVolts } from './battery-rest.js';
 
@@ -11,7 +11,7 @@ export type RestEnd =
 
 /** The charge that is to be left, as a fraction; an error unless it is below that at the start. */
 export function endCharge(fn: string, end: RestEnd, startChargeFraction: number, at = ''): number {
-  needEntry(fn, `${at}end`, end);
+  needObject(fn, `${at}end`, end);
   needOneOf(fn, `${at}end.kind`, end.kind, ['charge', 'volts']);
   const field = `${at}end.${end.kind === 'charge' ? 'chargeFraction' : 'openV'}`;
   const left = end.kind === 'charge' ? end.chargeFraction : chargeAt(fn, end.openV, end.list, at);
@@ -29,11 +29,4 @@ function chargeAt(fn: string, openV: number, list: RestVoltsTable, at: string): 
   const volts = list.rows.map((row) => row[1]);
   const must = `must lie within the list, ${Math.min(...volts)} to ${Math.max(...volts)} V`;
   throw new InputError(fn, `${at}end.openV`, 'range', openV, must);
-}
-
-/** An entry of a list, or a part of the input, must be an object. */
-export function needEntry(fn: string, field: string, value: unknown): void {
-  if (typeof value === 'object' && value !== null) return;
-  const rule = value === undefined ? 'missing' : 'object';
-  throw new InputError(fn, field, rule, value, 'must be an object with named fields');
 }

@@ -1,10 +1,10 @@
 import { type Check, makeCheck, tightestCheck } from '../check/index.js';
 import { InputError } from '../error/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needBetween, needInput, needList, needText } from '../error/guard.js';
+import { needBetween, needInput, needList, needObject, needOwnName, needText } from '../error/guard.js';
 import type { FuseFamily } from '../table/index.js';
 import { coldFuseOhm, type FuseReading, needDropMv, needFuseTolerance, readFuse } from './fuse-reading.js';
-import { endCharge, needEntry, type RestEnd } from './rest-end.js';
+import { endCharge, type RestEnd } from './rest-end.js';
 
 /** Something that draws with everything off. */
 export interface RestDrain {
@@ -182,19 +182,16 @@ function guard(input: RestingDrainInput): number {
   needInput(fn, input);
   const { drains, fuses, startChargeFraction, end } = input;
   needList(fn, 'fuses', fuses);
+  const own = new Set<string>();
   const names = fuses.map((fuse, i) => {
-    needEntry(fn, `fuses[${i}]`, fuse);
-    needText(fn, `fuses[${i}].name`, fuse.name);
+    needObject(fn, `fuses[${i}]`, fuse);
+    needOwnName(fn, `fuses[${i}].name`, fuse.name, own);
     if (fuse.measuredMv !== undefined) needDropMv(fn, `fuses[${i}].measuredMv`, fuse.measuredMv);
     return fuse.name;
   });
-  names.forEach((name, i) => {
-    if (names.indexOf(name) === i) return;
-    throw new InputError(fn, `fuses[${i}].name`, 'order', name, 'must be a name of its own');
-  });
   needList(fn, 'drains', drains);
   drains.forEach((drain, i) => {
-    needEntry(fn, `drains[${i}]`, drain);
+    needObject(fn, `drains[${i}]`, drain);
     needText(fn, `drains[${i}].name`, drain.name);
     needNoLessThan(fn, `drains[${i}].currentA`, drain.currentA);
     needBetween(fn, `drains[${i}].dutyFraction`, drain.dutyFraction, 0, 1);

@@ -1,7 +1,7 @@
 import type { NotPossible } from '../check/index.js';
 import { InputError } from '../error/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needBetween, needInput, needList, needOneOf } from '../error/guard.js';
+import { needBetween, needInput, needList, needObject, needOneOf } from '../error/guard.js';
 
 /** A part of a discharge at one current. */
 export interface DischargeStage {
@@ -156,9 +156,7 @@ function guard(input: RunTimeInput): void {
   if (stages === undefined) return;
   needList(fn, 'stages', stages);
   stages.forEach((stage, i) => {
-    if (typeof stage !== 'object' || stage === null) {
-      throw new InputError(fn, `stages[${i}]`, 'object', stage, 'must be a current and a time');
-    }
+    needObject(fn, `stages[${i}]`, stage);
     needNoLessThan(fn, `stages[${i}].currentA`, stage.currentA);
     if (stage.currentA > 0) needMoreThan(fn, `stages[${i}].currentA`, stage.currentA);
     needNoLessThan(fn, `stages[${i}].runTimeH`, stage.runTimeH);

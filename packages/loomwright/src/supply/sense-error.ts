@@ -1,8 +1,7 @@
 import { type Check, makeCheck, tightestCheck } from '../check/index.js';
 import { InputError } from '../error/index.js';
 import { needEarthly, needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needConductorTempC, needInput, needList, needOneOf, needText } from '../error/guard.js';
-import { needEntry } from './rest-end.js';
+import { needConductorTempC, needInput, needList, needObject, needOneOf, needText } from '../error/guard.js';
 
 /** A piece of cable, a joint or a contact between the points that the regulator watches and the battery's posts. */
 export interface SensePart {
@@ -147,7 +146,7 @@ function guard(input: SenseErrorInput): void {
   needList(fn, 'parts', input.parts);
   input.parts.forEach((part, i) => {
     const at = `parts[${i}]`;
-    needEntry(fn, at, part);
+    needObject(fn, at, part);
     needText(fn, `${at}.name`, part.name);
     needOneOf(fn, `${at}.side`, part.side, ['positive', 'negative']);
     needNoLessThan(fn, `${at}.resistanceOhm`, part.resistanceOhm);

@@ -1,6 +1,5 @@
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needBetween } from '../error/guard.js';
-import { needEntry } from './rest-end.js';
+import { needBetween, needObject } from '../error/guard.js';
 
 /** A battery that is charged: volts rise in a straight line with its charge, behind a resistance. */
 export interface SplitBattery {
@@ -91,7 +90,7 @@ export function voltsAt({ chargeV, restV, resistanceOhm }: BatteryPoint, battery
 }
 
 export function needSplitBattery(fn: string, at: string, battery: SplitBattery): void {
-  needEntry(fn, at, battery);
+  needObject(fn, at, battery);
   needMoreThan(fn, `${at}.chargeAh`, battery.chargeAh);
   needBetween(fn, `${at}.chargeFraction`, battery.chargeFraction, 0, 1, '80 % is 0.8');
   needMoreThan(fn, `${at}.resistanceOhm`, battery.resistanceOhm);

@@ -1,9 +1,8 @@
 import { type SizeInput, wireResistance } from '../conductor/index.js';
 import { InputError } from '../error/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needBetween, needInput, needOneOf } from '../error/guard.js';
+import { needBetween, needInput, needObject, needOneOf } from '../error/guard.js';
 import type { ResistanceBasis } from '../table/index.js';
-import { needEntry } from './rest-end.js';
 import { needSplitBattery, type SplitBattery } from './split-battery.js';
 
 /** A run of cable, out and back. */
@@ -89,7 +88,7 @@ export interface SplitCircuit extends SplitChargeInput {
 export function splitCircuit(fn: string, input: SplitChargeInput): SplitCircuit {
   needInput(fn, input);
   const { alternator, link } = input;
-  needEntry(fn, 'alternator', alternator);
+  needObject(fn, 'alternator', alternator);
   needMoreThan(fn, 'alternator.heldV', alternator.heldV);
   needMoreThan(fn, 'alternator.mostA', alternator.mostA);
   needOneOf(fn, 'alternator.senseAt', alternator.senseAt, ['alternator', 'starter-battery', 'service-battery']);
@@ -119,7 +118,7 @@ export function splitCircuit(fn: string, input: SplitChargeInput): SplitCircuit 
 }
 
 function needLink(fn: string, link: SplitLink): void {
-  needEntry(fn, 'link', link);
+  needObject(fn, 'link', link);
   needOneOf(fn, 'link.kind', link.kind, ['relay', 'diode', 'isolator-diodes', 'converter']);
   if (link.kind === 'converter') {
     needMoreThan(fn, 'link.outV', link.outV);
@@ -142,7 +141,7 @@ function needLink(fn: string, link: SplitLink): void {
 
 function cableOhm(fn: string, at: 'mainCable' | 'serviceCable', input: SplitChargeInput): number {
   const cable = input[at];
-  needEntry(fn, at, cable);
+  needObject(fn, at, cable);
   const { outLengthM, returnLengthM, jointOhm, ...size } = cable;
   needNoLessThan(fn, `${at}.outLengthM`, outLengthM);
   needNoLessThan(fn, `${at}.returnLengthM`, returnLengthM);

@@ -1,6 +1,6 @@
 import { InputError } from '../error/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
-import { needInput } from '../error/guard.js';
+import { needInput, needObject } from '../error/guard.js';
 import { ZERO_C_IN_K } from '../unit/index.js';
 import type { FitSteinhartHartResult } from './fit-steinhart-hart.js';
 
@@ -65,6 +65,7 @@ export function fitUncertainty(input: FitUncertaintyInput): FitUncertaintyResult
   needMoreThan('fitUncertainty', 'resistanceOhm', resistanceOhm);
   needNoLessThan('fitUncertainty', 'resistanceUncertaintyFraction', resistanceUncertaintyFraction);
   needMoreThan('fitUncertainty', 'coverageFactor', coverageFactor);
+  needObject('fitUncertainty', 'fit.curve', fit.curve);
   const { a, b, c, zeroCInK = ZERO_C_IN_K } = fit.curve;
   const l = Math.log(resistanceOhm);
   const y = a + l * (b + c * l * l);
