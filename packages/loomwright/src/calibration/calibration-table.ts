@@ -5,6 +5,7 @@ import { needBetween, needFunction, needInput, needInteger, needObject } from '.
 import { type CalibrationCell, clamped, needCells } from '../number/cells.js';
 import { heldCells } from '../number/held-cells.js';
 import { fewestPoints, leastError } from '../number/least-error.js';
+import { short } from '../number/short.js';
 
 /** A curve as a function, and where and how finely to take points of it. */
 export interface CalibrationCurve {
@@ -123,8 +124,6 @@ export function calibrationTable(input: CalibrationTableInput): CalibrationTable
       : `${cellCount} cells leave ${short(worstErrorValue)}; ${enough.length} would do${exact ? '' : ' before rounding'}`;
   return { possible: false, code: worst <= wantedErrorValue ? 'rounding' : 'too-few-cells', because, nearest: table };
 }
-
-const short = (value: number): string => String(Number(value.toPrecision(3)));
 
 function pointsOf(fn: string, { points, curve }: CalibrationTableInput): readonly CalibrationCell[] {
   if ((points === undefined) === (curve === undefined)) {

@@ -5,6 +5,7 @@ import { needInput, needOneOf } from '../error/guard.js';
 import { type Interval, shareOf, spread } from '../number/interval.js';
 import type { ThermistorCurve } from '../table/index.js';
 import { type SensorSide, thermistorTemperature } from '../temperature/index.js';
+import { short } from '../number/short.js';
 
 export interface FaultBandsInput {
   /** Whether the sensor goes to ground, with a pull-up, or to the supply, with a pull-down. */
@@ -79,7 +80,7 @@ export function faultBands(input: FaultBandsInput): FaultBandsResult {
   const [worst] = failed;
   if (worst === undefined) return bands;
   const because = failed
-    .map(({ name, value }) => `${name}: ${Number((value as number).toPrecision(3))} V, wanted ${input.guardV} V`)
+    .map(({ name, value }) => `${name}: ${short(value as number)} V, wanted ${input.guardV} V`)
     .join('; ');
   return { possible: false, code: CODES[worst.name] as string, because, nearest: bands };
 }

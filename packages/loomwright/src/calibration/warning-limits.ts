@@ -3,6 +3,7 @@ import { InputError } from '../error/index.js';
 import { needEarthly, needMoreThan, needNoLessThan } from '../error/bounded.js';
 import { needBetween, needInput, needList, needOneOf } from '../error/guard.js';
 import { type CalibrationCell, clamped, needCells } from '../number/cells.js';
+import { short } from '../number/short.js';
 import { roomiestChain, type Strait } from './limit-chain.js';
 import { straitsOf, type WarningErrors } from './warning-straits.js';
 
@@ -172,8 +173,6 @@ function whyNot(
   }
   return { code: 'too-few-places', because: 'straight lines between these places do not fit: put more where it bends' };
 }
-
-const short = (value: number): string => String(Number(value.toPrecision(3)));
 
 /** Twelve digits: without the dust that finding the most room, and taking differences, leaves. */
 const clean = (value: number): number => Number(value.toPrecision(12));

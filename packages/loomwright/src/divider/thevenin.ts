@@ -51,15 +51,16 @@ export interface TheveninResult {
  * @example thevenin({ branches: [{ emfV: 28, resistanceOhm: 4 }, { emfV: 7, resistanceOhm: 1 }] }).emfV //=> 11.2
  */
 export function thevenin(input: TheveninInput): TheveninResult {
-  needInput('thevenin', input);
+  const fn = 'thevenin';
+  needInput(fn, input);
   const { branches, injectedA = 0, loadOhm } = input;
-  needList('thevenin', 'branches', branches, 1);
-  needEarthly('thevenin', 'injectedA', injectedA);
-  if (loadOhm !== undefined) needNoLessThan('thevenin', 'loadOhm', loadOhm);
+  needList(fn, 'branches', branches, 1);
+  needEarthly(fn, 'injectedA', injectedA);
+  if (loadOhm !== undefined) needNoLessThan(fn, 'loadOhm', loadOhm);
   branches.forEach((branch, i) => {
-    needObject('thevenin', `branches[${i}]`, branch);
-    needEarthly('thevenin', `branches[${i}].emfV`, branch.emfV);
-    needMoreThan('thevenin', `branches[${i}].resistanceOhm`, branch.resistanceOhm);
+    needObject(fn, `branches[${i}]`, branch);
+    needEarthly(fn, `branches[${i}].emfV`, branch.emfV);
+    needMoreThan(fn, `branches[${i}].resistanceOhm`, branch.resistanceOhm);
   });
   const sourceOhm = 1 / branches.reduce((sum, branch) => sum + 1 / branch.resistanceOhm, 0);
   /** What all push into a node that is held at these volts. */

@@ -11,10 +11,15 @@ export function needInput(fn: string, input: unknown): void {
 }
 
 /** A part of the input, or an entry of a list, must be an object. `must` says which, `hint` how to come by one. */
-export function needObject(fn: string, field: string, value: unknown, must?: string, hint?: string): void {
-  if (typeof value === 'object' && value !== null) return;
-  const rule = value === undefined ? 'missing' : 'object';
-  throw new InputError(fn, field, rule, value, must ?? 'must be an object with named fields', hint);
+export function needObject(
+  fn: string,
+  field: string,
+  value: unknown,
+  must = 'must be an object with named fields',
+  hint?: string,
+): void {
+  if (typeof value === 'object' && value !== null && !Array.isArray(value)) return;
+  throw new InputError(fn, field, value === undefined ? 'missing' : 'object', value, must, hint);
 }
 
 /** A rule that is handed in must be a function; `names` are those that fit. */

@@ -3,6 +3,7 @@ import { InputError } from '../error/index.js';
 import { needEarthly, needMoreThan, needNoLessThan } from '../error/bounded.js';
 import { needBetween, needInput, needInteger, needList, needObject, needOneOf } from '../error/guard.js';
 import { clamped } from '../number/cells.js';
+import { short } from '../number/short.js';
 import { cellsFor } from './can-cells.js';
 import { joinPoints } from './can-curve.js';
 import { against, fitCans, type LevelCan } from './can-fit.js';
@@ -183,49 +184,41 @@ export function calibrateLevel(input: CalibrateLevelInput): CalibrateLevelResult
   return { possible: false, code: few ? 'too-few-cells' : 'rounding', because, nearest: calibration };
 }
 
-const short = (value: number): string => String(Number(value.toPrecision(3)));
+const CHOICES = {
+  readingUnit: ['V', 'Ω', 'count'],
+  readingGoes: ['up', 'down'],
+  canErrors: ['same-can', 'each-its-own'],
+  deadShows: ['least', 'most'],
+  between: ['smooth', 'straight'],
+} as const;
 
 function guard(fn: string, input: CalibrateLevelInput): void {
   needInput(fn, input);
   const { cans, cellCount, wantedErrorL } = input;
   needList(fn, 'cans', cans, 2);
   needBetween(fn, 'cans.length', cans.length, 2, 500);
+  const refuseTotal = (i: number, totalL: number, must: string): never => {
+    throw new InputError(fn, `cans[${i}].totalL`, 'order', totalL, must, 'all litres so far, not those of each can');
+  };
   cans.forEach((can, i) => {
     needObject(fn, `cans[${i}]`, can);
     needNoLessThan(fn, `cans[${i}].totalL`, can.totalL);
     needEarthly(fn, `cans[${i}].readingValue`, can.readingValue);
-    if (can.totalL < (cans[i - 1]?.totalL ?? 0)) {
-      const must = 'must be no less than in the entry before';
-      throw new InputError(
-        fn,
-        `cans[${i}].totalL`,
-        'order',
-        can.totalL,
-        must,
-        'all litres so far, not those of each can',
-      );
-    }
+    if (can.totalL < (cans[i - 1]?.totalL ?? 0)) refuseTotal(i, can.totalL, 'must be no less than in the entry before');
   });
-  needOneOf(fn, 'readingUnit', input.readingUnit, ['V', 'Ω', 'count']);
-  needOneOf(fn, 'readingGoes', input.readingGoes, ['up', 'down']);
+  const lastL = (cans.at(-1) as LevelCan).totalL;
+  if (lastL === (cans[0] as LevelCan).totalL)
+    refuseTotal(cans.length - 1, lastL, 'must be above that of the first can');
+  for (const field of Object.keys(CHOICES) as (keyof typeof CHOICES)[]) {
+    needOneOf(fn, field, input[field], CHOICES[field]);
+  }
   if (input.noiseValue !== null) needNoLessThan(fn, 'noiseValue', input.noiseValue);
   needBetween(fn, 'canToleranceFraction', input.canToleranceFraction, 0, 0.999);
-  needOneOf(fn, 'canErrors', input.canErrors, ['same-can', 'each-its-own']);
   needBetween(fn, 'coverageFactor', input.coverageFactor, 1, 5);
-  needNoLessThan(fn, 'noughtAtL', input.noughtAtL);
-  const lastL = (cans.at(-1) as LevelCan).totalL;
-  if (lastL === (cans[0] as LevelCan).totalL) {
-    const must = 'must be above that of the first can';
-    const hint = 'all litres so far, not those of each can';
-    throw new InputError(fn, `cans[${cans.length - 1}].totalL`, 'order', lastL, must, hint);
-  }
+  for (const field of ['noughtAtL', 'unusableL'] as const) needNoLessThan(fn, field, input[field]);
   if (!(input.noughtAtL < lastL)) {
     throw new InputError(fn, 'noughtAtL', 'below', input.noughtAtL, `must be below ${lastL}, what was put in`);
   }
-  needNoLessThan(fn, 'unusableL', input.unusableL);
-  needOneOf(fn, 'deadShows', input.deadShows, ['least', 'most']);
-  needOneOf(fn, 'between', input.between, ['smooth', 'straight']);
-  needMoreThan(fn, 'mostGapL', input.mostGapL);
   if (cellCount === null && wantedErrorL === null) {
     throw new InputError(fn, 'cellCount', 'oneOfFields', cellCount, 'or wantedErrorL must be given');
   }
@@ -234,7 +227,7 @@ function guard(fn: string, input: CalibrateLevelInput): void {
     needBetween(fn, 'cellCount', cellCount, 2, 5000);
   }
   if (wantedErrorL !== null) needNoLessThan(fn, 'wantedErrorL', wantedErrorL);
-  for (const field of ['readingStepValue', 'shownStepL'] as const) {
-    if (input[field] !== null) needMoreThan(fn, field, input[field]);
+  for (const field of ['mostGapL', 'readingStepValue', 'shownStepL'] as const) {
+    if (field === 'mostGapL' || input[field] !== null) needMoreThan(fn, field, input[field] as number);
   }
 }

@@ -38,33 +38,23 @@ export function joinPoints(
     return (y[i] as number) + secant(i) * (reading - (x[i] as number));
   };
   const per = Math.min(40, Math.max(4, Math.floor(480 / last)));
-  const places = [x[0] as number];
+  const places = new Set<number>([x[0] as number]);
   for (let i = 0; i < last; i++) {
-    const [from, to] = [x[i] as number, x[i + 1] as number];
-    let put: number | null = null;
-    if (noughtL > (y[i] as number) && noughtL < (y[i + 1] as number)) {
-      // The curve only rises, so that halving finds the one place; a root finder would weigh more than all of this.
-      let [low, high] = [from, to];
-      for (let halves = 0; halves < 60; halves++) {
-        const middle: number = (low + high) / 2;
-        if (volumeAt(middle) < noughtL) low = middle;
-        else high = middle;
-      }
-      put = low;
+    let [from, to] = [x[i] as number, x[i + 1] as number];
+    for (let k = 1; k <= per; k++) places.add(k === per ? to : from + ((to - from) * k) / per);
+    if (!(noughtL > (y[i] as number) && noughtL < (y[i + 1] as number))) continue;
+    // The curve only rises, so that halving finds the one place; a root finder would weigh more than all of this.
+    for (let halves = 0; halves < 60; halves++) {
+      const middle = (from + to) / 2;
+      if (volumeAt(middle) < noughtL) from = middle;
+      else to = middle;
     }
-    for (let k = 1; k <= per; k++) {
-      const reading = k === per ? to : from + ((to - from) * k) / per;
-      if (put !== null && put <= reading) {
-        if (put > (places.at(-1) as number) && put < reading) places.push(put);
-        put = null;
-      }
-      if (reading > (places.at(-1) as number)) places.push(reading);
-    }
+    places.add(from);
   }
   const steepAt = (reading: number): number => {
     const i = pieceOf(reading);
     const own = secant(i);
     return reading === x[i] && i > 0 ? Math.max(own, secant(i - 1)) : own;
   };
-  return { volumeAt, steepAt, places };
+  return { volumeAt, steepAt, places: [...places].sort((a, b) => a - b) };
 }

@@ -1,3 +1,4 @@
+import { short } from '../number/short.js';
 import type { Against, CanFit, LevelCan } from './can-fit.js';
 import type { DeadZone } from './can-zones.js';
 
@@ -33,8 +34,6 @@ interface Told {
   readonly noiseMostL: number;
   readonly sign: 1 | -1;
 }
-
-const short = (value: number): string => String(Number(value.toPrecision(3)));
 
 /** Every warning, in the order of their kinds. */
 export function warningsOf(told: Told): readonly LevelWarning[] {

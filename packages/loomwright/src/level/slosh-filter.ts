@@ -1,6 +1,7 @@
 import { type Check, makeCheck, type NotPossible, tightestCheck } from '../check/index.js';
 import { needMoreThan, needNoLessThan } from '../error/bounded.js';
 import { needBetween, needInput, needList, needOneOf, needOwnName } from '../error/guard.js';
+import { short } from '../number/short.js';
 import {
   averageShare,
   firstOrderFor,
@@ -105,8 +106,6 @@ export function sloshFilter(input: SloshFilterInput): SloshFilterResult {
       : `what holds the ripple is ${short(nearest.lagL)} L behind while fuel is used`;
   return { possible: false, code: late === undefined ? 'settling' : 'lag', because, nearest: answer };
 }
-
-const short = (value: number): string => String(Number(value.toPrecision(3)));
 
 function wayOf(input: SloshFilterInput, kind: SloshKind): SloshWay | null {
   const { sloshL, shortPeriodS, sampleS, mostRippleL, fuelUseLPerH, mostLagL, refuelL, mostSettleS } = input;
