@@ -7,38 +7,42 @@ export interface CanTrunkInput {
   readonly stubs: readonly CanStub[];
   /** Most length of a stub in m, or null where no rule names one. */
   readonly mostStubM: number | null;
+  /** Width in px. */
+  readonly width: number;
 }
 
-const WIDTH = 340;
 const LEFT = 16;
-const RIGHT = WIDTH - 16;
 const TRUNK_Y = 70;
 /** A stub is drawn to the trunk's scale where it can be, and shrunk with all others where it would leave the picture. */
 const DEEPEST = 70;
 const ROW = 18;
+/** Text on a line keeps the line off its letters. */
+const halo = { stroke: ink.ground, 'stroke-width': 4, 'paint-order': 'stroke' } as const;
 
 /**
  * A CAN line to scale: the trunk, its terminators, each stub at its place and of its length. A stub that is longer
  * than the rule allows is dashed, red and says so.
  *
- * @param input trunk, terminators, stubs, the longest stub allowed
+ * @param input trunk, terminators, stubs, the longest stub allowed, width
  * @returns SVG
  */
 export function canTrunk(input: CanTrunkInput): string {
-  const { trunkM, terminatorPlacesM, stubs, mostStubM } = input;
-  const scale = trunkM > 0 ? (RIGHT - LEFT) / trunkM : 0;
-  const x = (placeM: number): number => (trunkM > 0 ? LEFT + placeM * scale : WIDTH / 2);
+  const { trunkM, terminatorPlacesM, stubs, mostStubM, width } = input;
+  const scale = trunkM > 0 ? (width - 2 * LEFT) / trunkM : 0;
+  const x = (placeM: number): number => (trunkM > 0 ? LEFT + placeM * scale : width / 2);
   const longest = Math.max(0.001, ...stubs.map(({ lengthM }) => lengthM));
   const stubScale = Math.min(scale > 0 ? scale : DEEPEST / longest, DEEPEST / longest);
   const ordered = [...stubs].sort((a, b) => a.positionM - b.positionM);
-  const parts = ordered.map(({ name, positionM, lengthM }, i) => {
+  const depth = longest * stubScale;
+  const lines: string[] = [];
+  const names = ordered.map(({ name, positionM, lengthM }, i) => {
     const tooLong = mostStubM !== null && lengthM > mostStubM;
     const colour = tooLong ? ink.red : ink.copper;
     const end = TRUNK_Y + Math.max(lengthM * stubScale, 2);
-    const textY = TRUNK_Y + DEEPEST + 26 + (i % 3) * ROW;
-    const anchor = x(positionM) > WIDTH * 0.75 ? 'end' : x(positionM) < WIDTH * 0.25 ? 'start' : 'middle';
+    const textY = TRUNK_Y + depth + 30 + (i % 3) * ROW;
+    const anchor = x(positionM) > width * 0.75 ? 'end' : x(positionM) < width * 0.25 ? 'start' : 'middle';
     const words = `${name}, ${Math.round(lengthM * 100)}\u202fcm${tooLong ? ': too long' : ''}`;
-    return [
+    lines.push(
       element('line', {
         x1: x(positionM),
         y1: TRUNK_Y,
@@ -50,8 +54,8 @@ export function canTrunk(input: CanTrunkInput): string {
       }),
       element('line', { x1: x(positionM), y1: end, x2: x(positionM), y2: textY - 13, stroke: ink.rule }),
       element('circle', { cx: x(positionM), cy: TRUNK_Y, r: 4, fill: ink.text }),
-      label(x(positionM), textY, words, { 'text-anchor': anchor, fill: tooLong ? ink.red : ink.text }),
-    ].join('');
+    );
+    return label(x(positionM), textY, words, { 'text-anchor': anchor, fill: tooLong ? ink.red : ink.text, ...halo });
   });
   const ends = terminatorPlacesM.map((placeM) =>
     [
@@ -81,13 +85,14 @@ export function canTrunk(input: CanTrunkInput): string {
   });
   const scaleText = stubScale < scale ? 'Trunk and stubs each to a scale of their own' : 'To scale';
   return drawing(
-    WIDTH,
-    TRUNK_Y + DEEPEST + 30 + 3 * ROW,
+    width,
+    TRUNK_Y + depth + 30 + 3 * ROW,
     'CAN line',
     `${trunkM} m of trunk, ${terminatorPlacesM.length} terminators, stubs: ${ordered.map(({ name, lengthM }) => `${name} ${lengthM} m`).join(', ') || 'none'}`,
     trunk,
     ...ends,
-    ...parts,
-    label(WIDTH / 2, 20, `${trunkM}\u202fm of trunk. ${scaleText}`, { 'text-anchor': 'middle', fill: ink.soft }),
+    ...lines,
+    ...names,
+    label(width / 2, 20, `${trunkM}\u202fm of trunk. ${scaleText}`, { 'text-anchor': 'middle', fill: ink.soft }),
   );
 }

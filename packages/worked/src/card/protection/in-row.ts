@@ -37,7 +37,8 @@ export const fusesInRowCard = defineCard({
     { kind: 'number', name: 'prospectiveA', above: 0, example: 620 },
   ],
   results: [
-    { name: 'verdict', round: 'nearest', label: 'The one at the fault opens alone', primary: true },
+    { name: 'ok', round: 'nearest', label: 'The one at the fault opens alone', primary: true },
+    { name: 'verdict', round: 'nearest', label: 'Kept apart' },
     { name: 'apartToA', round: 'down' },
     { name: 'letThroughA2s', round: 'up', label: 'Above the bands it lets through at most' },
     { name: 'bearsA2s', round: 'down' },
