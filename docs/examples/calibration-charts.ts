@@ -1,6 +1,9 @@
 import type { CalibrationCell, CalibrationTable } from 'loomwright';
 import type { ChartSpec } from '@loomwright/worked/plot';
 
+/** From so many on, points run together: then a line tells more than dots. */
+const MANY = 60;
+
 const pair = ({ inValue, outValue }: CalibrationCell): [number, number] => [inValue, outValue];
 
 /** Measured points with the table's straight lines through its cells. */
@@ -11,14 +14,21 @@ export function pointsAndCells(table: CalibrationTable): ChartSpec {
     y: { label: 'Shown', unit: '' },
     series: [
       { name: 'table', points: table.cells.map(pair), colour: 'copper', as: 'both', labelAt: 1, labelSide: 'above' },
-      { name: '', points: table.residuals.map(pair), colour: 'text', as: 'dots' },
+      {
+        name: '',
+        points: table.residuals.map(pair),
+        colour: 'text',
+        as: table.residuals.length < MANY ? 'dots' : 'line',
+        dash: '',
+      },
     ],
   };
 }
 
-/** By how much the table is off at each point: a bar each. */
+/** By how much the table is off at each point: a bar each, and a line where they are many. */
 export function residualBars(table: CalibrationTable): ChartSpec {
   const most = table.worstErrorValue * 1.15 || 1;
+  const few = table.residuals.length < MANY;
   return {
     title: 'Shown less measured',
     x: { label: 'The input reads', unit: '' },
@@ -28,7 +38,7 @@ export function residualBars(table: CalibrationTable): ChartSpec {
         name: 'off by',
         points: table.residuals.map(({ inValue, errorValue }): [number, number] => [inValue, errorValue]),
         colour: 'copper',
-        as: 'dots',
+        as: few ? 'dots' : 'line',
         labelAt: 0,
       },
       {
@@ -37,7 +47,7 @@ export function residualBars(table: CalibrationTable): ChartSpec {
         labelled: false,
         points: table.residuals.flatMap(({ inValue, errorValue }): [number, number][] => [
           [inValue, 0],
-          [inValue, errorValue],
+          [inValue, few ? errorValue : 0],
           [inValue, 0],
         ]),
         colour: 'text',

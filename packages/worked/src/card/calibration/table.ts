@@ -1,6 +1,6 @@
 import { calibrationTable, type CalibrationTableInput } from 'loomwright';
 import { defineCard } from '../type.js';
-import { cellList } from './cell-list.js';
+import { curveKind, curveOfSensorFields, curveOrPoints } from './table-curve.js';
 
 export const calibrationTableCard = defineCard({
   name: 'calibrationTable',
@@ -8,6 +8,7 @@ export const calibrationTableCard = defineCard({
   question: 'Which cells show this sensor with the least error?',
   page: 'table-builder',
   fields: [
+    curveKind,
     {
       kind: 'text',
       name: 'points',
@@ -27,12 +28,14 @@ export const calibrationTableCard = defineCard({
     },
     { kind: 'number', name: 'outStepValue', above: 0, example: 1, optional: true },
     { kind: 'number', name: 'wantedErrorValue', min: 0, example: null, optional: true },
+    ...curveOfSensorFields,
   ],
   results: [
     { name: 'worstErrorValue', round: 'up', digits: 3, primary: true },
     { name: 'worstInValue', round: 'nearest', digits: 4 },
     { name: 'leastErrorValue', round: 'up', digits: 3 },
     { name: 'roundingLossValue', round: 'up', digits: 3 },
+    { name: 'betweenErrorValue', round: 'up', digits: 3 },
     { name: 'heldCount', round: 'nearest', digits: 4, trim: true },
   ],
   steps: [
@@ -59,10 +62,11 @@ export const calibrationTableCard = defineCard({
   cautions: ['local-code'],
   run: calibrationTable,
   input: (uses): CalibrationTableInput => ({
-    ...(uses as unknown as CalibrationTableInput),
-    points: cellList('calibrationTable', 'points', uses['points'] as string),
+    ...curveOrPoints(uses),
+    cellCount: uses['cellCount'] as number,
     inStepValue: (uses['inStepValue'] as number | undefined) ?? null,
     outStepValue: (uses['outStepValue'] as number | undefined) ?? null,
+    ...(uses['wantedErrorValue'] === undefined ? {} : { wantedErrorValue: uses['wantedErrorValue'] as number }),
   }),
   scope: (_, output) => ({ heldCount: output.possible ? output.cells.length : null }),
 });

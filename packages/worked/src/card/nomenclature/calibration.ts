@@ -8,6 +8,7 @@ export const calibrationTerms = {
   outStepValue: { label: 'Step of what is shown', symbol: 's_y' },
   wantedErrorValue: { label: 'Error wanted at most', symbol: 'e_\\mathrm{want}' },
   worstErrorValue: { label: 'Off by at most', symbol: 'e' },
+  betweenErrorValue: { label: 'Worst between points of a function', symbol: 'e_\\mathrm{between}' },
   worstInValue: { label: 'That is where the input reads', symbol: 'x' },
   leastErrorValue: { label: 'Before rounding', symbol: 'e_0' },
   roundingLossValue: { label: 'Lost by rounding', symbol: '\\Delta_e' },
