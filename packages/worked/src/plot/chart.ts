@@ -300,7 +300,13 @@ function limitMarks(
 export function chartTable(spec: ChartSpec): string[][] {
   const head = (axis: ChartAxis): string => (axis.unit === '' ? axis.label : `${axis.label} (${axis.unit})`);
   const xs = [...new Set(spec.series.flatMap((s) => s.points.map(([x]) => x)))].sort((a, b) => a - b);
-  const value = (v: number | undefined): string => (v === undefined ? '' : formatNumber(v, { digits: 4 }));
+  // What is left of a nought by rounding is nought: 10⁻¹⁵ beside a line of 1.
+  // What rounding leaves of a nought is shown as nought: 1e-15 beside a line of 1.
+  const most = spec.series.map(({ points }) => points.reduce((top, [, y]) => Math.max(top, Math.abs(y)), 0));
+  const value = (v: number | undefined, i: number): string => {
+    if (v === undefined) return '';
+    return formatNumber(Math.abs(v) < 1e-12 * (most[i] as number) ? 0 : v, { digits: 4 });
+  };
   return [
     [
       head(spec.x),
@@ -310,7 +316,7 @@ export function chartTable(spec: ChartSpec): string[][] {
     ],
     ...xs.map((x) => [
       formatNumber(x, { digits: 4, trim: true }),
-      ...spec.series.map((s) => value(s.points.find((p) => p[0] === x)?.[1])),
+      ...spec.series.map((s, i) => value(s.points.find((p) => p[0] === x)?.[1], i)),
     ]),
   ];
 }

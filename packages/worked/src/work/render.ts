@@ -16,10 +16,18 @@ function put(worked: Pick<Worked, 'card'>, step: WorkedStep, name: string): stri
   // A constant is shown as its source gives it, in full. Celsius counts as K from 0 °C in formulas.
   if (constant !== undefined) {
     const unit = constant.unit === 'K' ? '°C' : constant.unit;
-    return `${constant.value}${unit === '' ? '' : `\u202F${unit}`}`;
+    return `${inFull(constant.value)}${unit === '' ? '' : `\u202F${unit}`}`;
   }
   const round = roundOf(worked, name);
   return formatQuantity(step.names[name] ?? null, fieldUnit(name) ?? '', { digits: 4, round });
+}
+
+/** A number with all its digits, as it is printed: −5.775×10⁻⁷. */
+function inFull(value: number): string {
+  const raised = (power: string): string => [...power].map((c) => '⁰¹²³⁴⁵⁶⁷⁸⁹'[Number(c)] ?? '⁻').join('');
+  return String(value)
+    .replace(/^-/, '−')
+    .replace(/e\+?(-?\d+)$/, (_, power: string) => `×10${raised(power)}`);
 }
 
 function symbolTex(step: WorkedStep, name: string): string {

@@ -1,0 +1,32 @@
+// Numbers as pages show them: constants with all digits of their source, and noughts that rounding left a hair off.
+import { describe, expect, it } from 'vitest';
+import { exampleValues, rtdResistanceCard } from '@loomwright/worked/card';
+import { chartTable } from '@loomwright/worked/plot';
+import { stepsText, work } from '@loomwright/worked/work';
+
+describe('a constant in a formula', () => {
+  it('has a power of ten as it is printed, and a minus', () => {
+    const text = stepsText(work(rtdResistanceCard, exampleValues(rtdResistanceCard)));
+    expect(text).toContain('−5.775×10⁻⁷');
+    expect(text).not.toMatch(/\de-\d/);
+  });
+});
+
+describe('the table of a chart', () => {
+  const axis = { label: 'Time', unit: 's' };
+  it('says 0 where a sine has 1e-16, and keeps what is small by itself', () => {
+    const points = [0, Math.PI / 2, Math.PI].map((x): [number, number] => [x, Math.sin(x)]);
+    const small = points.map(([x]): [number, number] => [x, 2e-16]);
+    const rows = chartTable({
+      title: '',
+      x: axis,
+      y: axis,
+      series: [
+        { name: 'a', colour: 'blue', points },
+        { name: 'b', colour: 'red', points: small },
+      ],
+    });
+    expect(rows.slice(1).map((row) => row[1])).toEqual(['0', '1.000', '0']);
+    expect(rows[3]?.[2]).toBe('2.000×10⁻¹⁶');
+  });
+});
