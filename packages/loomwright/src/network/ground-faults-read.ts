@@ -130,6 +130,10 @@ function rowsOf({ network: { branches, loads = [], diodes = [] }, watched, limit
   ];
 }
 
+// A diode that a loss leaves with nothing to conduct stands at its forward volts to the last digit, on either side of
+// them: by less than this it counts as one that changes its state.
+const CLOSE_V = 1e-9;
+
 /** Whether a case leaves every given current some volts, and every diode its state: those that conduct are `on`. */
 function holdsOf(
   { loads = [], diodes = [] }: Network,
@@ -145,7 +149,7 @@ function holdsOf(
     return diodes.every(({ name, forwardV }, i) => {
       const voltageV = between(first + given + i);
       if (voltageV === null) return true;
-      return on.has(name) ? voltageV >= forwardV : voltageV <= forwardV;
+      return on.has(name) ? voltageV > forwardV + CLOSE_V : voltageV <= forwardV;
     });
   };
 }
