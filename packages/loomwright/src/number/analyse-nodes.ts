@@ -1,6 +1,8 @@
 import { InputError } from '../error/index.js';
 import { needInput, needInteger } from '../error/guard.js';
-import { analyseSymmetric, needPlaces, type SymmetricAnalysis } from './analyse-symmetric.js';
+import { needPlaces, type SymmetricAnalysis } from './analyse-symmetric.js';
+import { cutter } from './cut-arrays.js';
+import { analysisOf } from './elimination-pattern.js';
 
 /** What `analyseNodes` needs: which nodes the branches of a network join. */
 export interface AnalyseNodesInput {
@@ -50,15 +52,17 @@ export function analyseNodes(input: AnalyseNodesInput): NodeAnalysis {
   needPlaces(fn, 'held', held, nodeCount, held);
   needPlaces(fn, 'from', from, nodeCount, from);
   needPlaces(fn, 'to', to, nodeCount, from);
-  const unknown = new Int32Array(nodeCount);
+  const branchCount = from.length;
+  const cut = cutter(Int32Array, 2 * nodeCount + 3 * branchCount);
+  const unknown = cut(nodeCount);
   for (let i = 0; i < held.length; i++) unknown[held[i] as number] = -1;
   let count = 0;
   for (let v = 0; v < nodeCount; v++) if (unknown[v] === 0) unknown[v] = count++;
-  const nodeOf = new Int32Array(count);
+  const nodeOf = cut(count);
   for (let v = 0; v < nodeCount; v++) if ((unknown[v] as number) >= 0) nodeOf[unknown[v] as number] = v;
-  const rows = new Int32Array(from.length);
-  const columns = new Int32Array(from.length);
-  const entryBranch = new Int32Array(from.length);
+  const rows = cut(branchCount);
+  const columns = cut(branchCount);
+  const entryBranch = cut(branchCount);
   let entries = 0;
   for (let k = 0; k < from.length; k++) {
     const i = unknown[from[k] as number] as number;
@@ -74,7 +78,7 @@ export function analyseNodes(input: AnalyseNodesInput): NodeAnalysis {
     to,
     unknown,
     nodeOf,
-    symmetric: analyseSymmetric({ count, rows: rows.subarray(0, entries), columns: columns.subarray(0, entries) }),
+    symmetric: analysisOf(count, rows.subarray(0, entries), columns.subarray(0, entries)),
     entryBranch: entryBranch.subarray(0, entries),
   };
 }

@@ -1,6 +1,6 @@
 import { InputError } from '../error/index.js';
 import { needInput, needInteger } from '../error/guard.js';
-import { eliminate } from './elimination.js';
+import { analysisOf } from './elimination-pattern.js';
 
 /** What `analyseSymmetric` needs: where a sparse symmetric matrix has entries beside its diagonal. */
 export interface AnalyseSymmetricInput {
@@ -25,13 +25,11 @@ export interface SymmetricAnalysis {
   /** The factor below its diagonal by columns: where each begins, and its rows upwards. */
   readonly columnStart: Int32Array;
   readonly rowIndex: Int32Array;
-  /** The same by rows: where each begins, and its columns upwards. */
+  /** The same by rows: where each begins, and its columns. */
   readonly rowStart: Int32Array;
   readonly columnIndex: Int32Array;
-  /** Entries of the matrix by the column that they fall into: where each begins, its row, and which entry it is. */
-  readonly entryStart: Int32Array;
-  readonly entryRow: Int32Array;
-  readonly entryIndex: Int32Array;
+  /** Where each entry of the matrix falls among those of the factor by columns. */
+  readonly place: Int32Array;
 }
 
 /**
@@ -42,14 +40,15 @@ export interface SymmetricAnalysis {
  * there. For a small or full matrix use `solveLinear`.
  *
  * The order is by minimum degree: $d_v = |\{u : a_{uv} \ne 0\}|$, the least first, and the neighbours of what is
- * eliminated become neighbours of one another. What hangs on a single neighbour goes first and in linear time, so that
- * a tree is never filled in.
+ * eliminated become neighbours of one another. What hangs on a single neighbour goes first, so that a tree is never
+ * filled in, then what lies between two, both in linear time; after that a bound stands for the degree, and hubs that
+ * far more than others meet at come last.
  *
  * @param input count, rows and columns of the entries
  * @returns the analysis: typed arrays, as data
  * @throws InputError when `count` is no whole number, the arrays differ in length or are no `Int32Array`, or an entry
  * lies outside or on the diagonal
- * @source circuit-theory (elimination graph; every order gives the same solution)
+ * @source amestoy-davis-duff-1996 (bound of the degree), liu-1990 (rows of the factor)
  * @example analyseSymmetric({ count: 3, rows: Int32Array.of(0, 1), columns: Int32Array.of(1, 2) }).rowIndex.length //=> 2
  */
 export function analyseSymmetric(input: AnalyseSymmetricInput): SymmetricAnalysis {
@@ -63,71 +62,7 @@ export function analyseSymmetric(input: AnalyseSymmetricInput): SymmetricAnalysi
     if (rows[e] === columns[e])
       throw new InputError(fn, `columns[${e}]`, 'range', columns[e], 'must differ from its row');
   }
-  const { order, start, pattern } = eliminate(count, rows, columns);
-  const turn = new Int32Array(count);
-  for (let k = 0; k < count; k++) turn[order[k] as number] = k;
-  const size = pattern.length;
-  // By rows first, column after column, so that each row has its columns upwards; then back, for rows upwards.
-  const rowStart = new Int32Array(count + 1);
-  for (let p = 0; p < size; p++) add(rowStart, (turn[pattern[p] as number] as number) + 1);
-  for (let k = 0; k < count; k++) rowStart[k + 1] = (rowStart[k + 1] as number) + (rowStart[k] as number);
-  const columnIndex = new Int32Array(size);
-  const rowIndex = new Int32Array(size);
-  const next = rowStart.slice();
-  for (let j = 0; j < count; j++) {
-    for (let p = start[j] as number; p < (start[j + 1] as number); p++) {
-      const i = turn[pattern[p] as number] as number;
-      columnIndex[add(next, i)] = j;
-    }
-  }
-  next.set(start);
-  for (let i = 0; i < count; i++) {
-    for (let p = rowStart[i] as number; p < (rowStart[i + 1] as number); p++) {
-      rowIndex[add(next, columnIndex[p] as number)] = i;
-    }
-  }
-  const entries = byColumn(count, rows, columns, turn);
-  return {
-    count,
-    entryCount: rows.length,
-    order,
-    turn,
-    columnStart: start,
-    rowIndex,
-    rowStart,
-    columnIndex,
-    ...entries,
-  };
-}
-
-type Entries = Pick<SymmetricAnalysis, 'entryStart' | 'entryRow' | 'entryIndex'>;
-
-function byColumn(count: number, rows: Int32Array, columns: Int32Array, turn: Int32Array): Entries {
-  const entryStart = new Int32Array(count + 1);
-  for (let e = 0; e < rows.length; e++) {
-    const i = turn[rows[e] as number] as number;
-    const j = turn[columns[e] as number] as number;
-    add(entryStart, (i < j ? i : j) + 1);
-  }
-  for (let k = 0; k < count; k++) entryStart[k + 1] = (entryStart[k + 1] as number) + (entryStart[k] as number);
-  const next = entryStart.slice();
-  const entryRow = new Int32Array(rows.length);
-  const entryIndex = new Int32Array(rows.length);
-  for (let e = 0; e < rows.length; e++) {
-    const i = turn[rows[e] as number] as number;
-    const j = turn[columns[e] as number] as number;
-    const at = add(next, i < j ? i : j);
-    entryRow[at] = i < j ? j : i;
-    entryIndex[at] = e;
-  }
-  return { entryStart, entryRow, entryIndex };
-}
-
-/** Counts one up, and gives what was there. */
-function add(list: Int32Array, at: number): number {
-  const value = list[at] as number;
-  list[at] = value + 1;
-  return value;
+  return analysisOf(count, rows, columns);
 }
 
 /** Throws unless it is an `Int32Array` of the same length as another with numbers from 0 to `count` − 1. */

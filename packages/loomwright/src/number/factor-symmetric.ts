@@ -56,58 +56,76 @@ export function factorSymmetric(input: FactorSymmetricInput): SymmetricFactor | 
   needInput(fn, input);
   const { analysis, values, diagonal, rowSums, into } = input;
   needObject(fn, 'analysis', analysis);
-  const { count, entryCount, order, columnStart, rowIndex, rowStart, columnIndex } = analysis;
+  const { count, entryCount, order, rowIndex, place } = analysis;
   if ((diagonal === undefined) === (rowSums === undefined)) {
     throw new InputError(fn, 'diagonal', 'oneOfFields', diagonal, 'or rowSums is required, and not both');
   }
   needNumbers(fn, 'values', values, entryCount);
   if (diagonal !== undefined) needNumbers(fn, 'diagonal', diagonal, count);
   else needNumbers(fn, 'rowSums', rowSums as Float64Array, count);
-  const { entryStart, entryRow, entryIndex } = analysis;
+  const lower = into?.lower.fill(0) ?? new Float64Array(rowIndex.length);
+  for (let e = 0; e < place.length; e++) {
+    const q = place[e] as number;
+    lower[q] = (lower[q] as number) + (values[e] as number);
+  }
   const given = (diagonal ?? rowSums) as Float64Array;
-  const bySums = diagonal === undefined;
-  const lower = into?.lower ?? new Float64Array(rowIndex.length);
+  const byTurn = new Float64Array(count);
+  for (let k = 0; k < count; k++) byTurn[k] = given[order[k] as number] as number;
   const pivots = into?.pivots ?? new Float64Array(count);
-  const sums = new Float64Array(bySums ? count : 0);
-  const column = new Float64Array(count);
-  const next = columnStart.slice();
+  return factorColumns(analysis, lower, pivots, byTurn, diagonal === undefined, new Float64Array(count));
+}
+
+/**
+ * Factors the matrix whose entries stand in `lower` already, where they fall; `given` is its diagonal, or its row sums,
+ * by turn. It and the scratch are worked in.
+ */
+export function factorColumns(
+  analysis: SymmetricAnalysis,
+  lower: Float64Array,
+  pivots: Float64Array,
+  given: Float64Array,
+  bySums: boolean,
+  scratch: Float64Array,
+): SymmetricFactor | NotDefinite {
+  const { count, order, columnStart, rowIndex, rowStart, columnIndex } = analysis;
+  // What a row of the factor is multiplied with for its pivot: sums of rows in what is left, or the pivots themselves.
+  const carried = bySums ? given : pivots;
+  const next = columnStart.slice(0, count);
   for (let k = 0; k < count; k++) {
-    for (let p = entryStart[k] as number, end = entryStart[k + 1] as number; p < end; p++) {
-      const i = entryRow[p] as number;
-      column[i] = (column[i] as number) + (values[entryIndex[p] as number] as number);
-    }
-    let pivot = given[order[k] as number] as number;
-    let size = Math.abs(pivot);
-    for (let p = rowStart[k] as number, end = rowStart[k + 1] as number; p < end; p++) {
-      const j = columnIndex[p] as number;
-      const q = next[j] as number;
-      next[j] = q + 1;
-      const l = lower[q] as number;
-      const f = l * (pivots[j] as number);
-      pivot -= l * (bySums ? (sums[j] as number) : f);
-      for (let r = q + 1, last = columnStart[j + 1] as number; r < last; r++) {
-        const i = rowIndex[r] as number;
-        column[i] = (column[i] as number) - f * (lower[r] as number);
-      }
-    }
     const begin = columnStart[k] as number;
     const end = columnStart[k + 1] as number;
+    const first = rowStart[k] as number;
+    const last = rowStart[k + 1] as number;
+    let pivot = given[k] as number;
+    let size = Math.abs(pivot);
+    if (first < last) {
+      for (let q = begin; q < end; q++) scratch[rowIndex[q] as number] = lower[q] as number;
+      for (let p = first; p < last; p++) {
+        const j = columnIndex[p] as number;
+        const q = next[j] as number;
+        next[j] = q + 1;
+        const l = lower[q] as number;
+        const f = l * (pivots[j] as number);
+        pivot -= bySums ? l * (carried[j] as number) : l * f;
+        for (let r = q + 1, stop = columnStart[j + 1] as number; r < stop; r++) {
+          const i = rowIndex[r] as number;
+          scratch[i] = (scratch[i] as number) - f * (lower[r] as number);
+        }
+      }
+      for (let q = begin; q < end; q++) lower[q] = scratch[rowIndex[q] as number] as number;
+    }
     if (bySums) {
-      sums[k] = pivot;
+      given[k] = pivot;
       size = Math.abs(pivot);
       for (let q = begin; q < end; q++) {
-        const value = column[rowIndex[q] as number] as number;
+        const value = lower[q] as number;
         pivot -= value;
         size += Math.abs(value);
       }
     }
     if (!(pivot > 16 * Number.EPSILON * size)) return { definite: false, unknownIndex: order[k] as number };
     pivots[k] = pivot;
-    for (let q = begin; q < end; q++) {
-      const i = rowIndex[q] as number;
-      lower[q] = (column[i] as number) / pivot;
-      column[i] = 0;
-    }
+    for (let q = begin; q < end; q++) lower[q] = (lower[q] as number) / pivot;
   }
   return { definite: true, analysis, lower, pivots };
 }

@@ -1,7 +1,7 @@
-import { InputError } from '../error/index.js';
-import { needInput, needInteger } from '../error/guard.js';
+import { needInput, needInteger, needObject } from '../error/guard.js';
 import type { NodeAnalysis } from './analyse-nodes.js';
-import { factorSymmetric, needNumbers, type SymmetricFactor } from './factor-symmetric.js';
+import { cutter } from './cut-arrays.js';
+import { factorColumns, needNumbers, type SymmetricFactor } from './factor-symmetric.js';
 import { solveSymmetric } from './solve-symmetric.js';
 
 /** What `solveNodes` needs. */
@@ -50,75 +50,58 @@ export function solveNodes(input: SolveNodesInput): SolvedNodes | UnsolvedNodes 
   const fn = 'solveNodes';
   needInput(fn, input);
   const { analysis, perOhm, drivenA, correctionCount = 1 } = input;
-  if (typeof analysis !== 'object' || analysis === null) {
-    throw new InputError(
-      fn,
-      'analysis',
-      analysis === undefined ? 'missing' : 'object',
-      analysis,
-      'must be an analysis',
-    );
-  }
+  needObject(fn, 'analysis', analysis, 'must be an analysis');
   const { from, to, unknown, nodeOf, symmetric, entryBranch, nodeCount } = analysis;
   needNumbers(fn, 'perOhm', perOhm, from.length);
   needNumbers(fn, 'drivenA', drivenA, from.length);
   needInteger(fn, 'correctionCount', correctionCount);
-  const values = new Float64Array(entryBranch.length);
-  for (let e = 0; e < values.length; e++) values[e] = -(perOhm[entryBranch[e] as number] as number);
-  const rowSums = new Float64Array(nodeOf.length);
-  const left = new Float64Array(nodeOf.length);
+  const { place, rowIndex, turn } = symmetric;
+  const count = nodeOf.length;
+  const cut = cutter(Float64Array, rowIndex.length + 4 * count + nodeCount + from.length);
+  const lower = cut(rowIndex.length);
+  for (let e = 0; e < place.length; e++) {
+    const q = place[e] as number;
+    lower[q] = (lower[q] as number) - (perOhm[entryBranch[e] as number] as number);
+  }
+  const rowSums = cut(count);
+  const left = cut(count);
   for (let k = 0; k < from.length; k++) {
     const i = unknown[from[k] as number] as number;
     const j = unknown[to[k] as number] as number;
     const driven = drivenA[k] as number;
-    if (i >= 0) {
-      left[i] = (left[i] as number) - driven;
-      if (j < 0) rowSums[i] = (rowSums[i] as number) + (perOhm[k] as number);
-    }
-    if (j >= 0) {
-      left[j] = (left[j] as number) + driven;
-      if (i < 0) rowSums[j] = (rowSums[j] as number) + (perOhm[k] as number);
-    }
+    if (i >= 0) left[i] = (left[i] as number) - driven;
+    if (j >= 0) left[j] = (left[j] as number) + driven;
+    if (i < 0 === j < 0) continue;
+    const at = turn[i < 0 ? j : i] as number;
+    rowSums[at] = (rowSums[at] as number) + (perOhm[k] as number);
   }
-  const factor = factorSymmetric({ analysis: symmetric, values, rowSums });
+  const scratch = cut(count);
+  const factor = factorColumns(symmetric, lower, cut(count), rowSums, true, scratch);
   if (!factor.definite) return { definite: false, nodeIndex: nodeOf[factor.unknownIndex] as number };
-  const nodeV = new Float64Array(nodeCount);
-  const branchA = drivenA.slice();
-  const scratch = new Float64Array(nodeOf.length);
-  for (let turn = 0; turn <= correctionCount; turn++) {
-    if (turn > 0) leftOver(analysis, branchA, left);
-    addSolution(analysis, perOhm, solveSymmetric({ factor, sides: left, into: left, scratch }), nodeV, branchA);
-  }
-  return { definite: true, nodeV, branchA, factor };
-}
-
-/** What flows into each node beyond what flows out of it. */
-function leftOver({ from, to, unknown }: NodeAnalysis, branchA: Float64Array, left: Float64Array): void {
-  left.fill(0);
-  for (let k = 0; k < from.length; k++) {
-    const i = unknown[from[k] as number] as number;
-    const j = unknown[to[k] as number] as number;
-    const a = branchA[k] as number;
-    if (i >= 0) left[i] = (left[i] as number) - a;
-    if (j >= 0) left[j] = (left[j] as number) + a;
-  }
-}
-
-function addSolution(
-  { from, to, unknown, nodeOf }: NodeAnalysis,
-  perOhm: Float64Array,
-  x: Float64Array,
-  nodeV: Float64Array,
-  branchA: Float64Array,
-): void {
-  for (let u = 0; u < nodeOf.length; u++) {
-    const v = nodeOf[u] as number;
-    nodeV[v] = (nodeV[v] as number) + (x[u] as number);
-  }
-  for (let k = 0; k < from.length; k++) {
-    const i = unknown[from[k] as number] as number;
-    const j = unknown[to[k] as number] as number;
-    const drop = (i < 0 ? 0 : (x[i] as number)) - (j < 0 ? 0 : (x[j] as number));
-    branchA[k] = (branchA[k] as number) + (perOhm[k] as number) * drop;
+  const nodeV = cut(nodeCount);
+  const branchA = cut(from.length);
+  branchA.set(drivenA);
+  for (let pass = 0; ; pass++) {
+    const x = solveSymmetric({ factor, sides: left, into: left, scratch });
+    for (let u = 0; u < count; u++) {
+      const v = nodeOf[u] as number;
+      nodeV[v] = (nodeV[v] as number) + (x[u] as number);
+    }
+    for (let k = 0; k < from.length; k++) {
+      const i = unknown[from[k] as number] as number;
+      const j = unknown[to[k] as number] as number;
+      const drop = (i < 0 ? 0 : (x[i] as number)) - (j < 0 ? 0 : (x[j] as number));
+      branchA[k] = (branchA[k] as number) + (perOhm[k] as number) * drop;
+    }
+    if (pass === correctionCount) return { definite: true, nodeV, branchA, factor };
+    // What flows into each node beyond what flows out of it.
+    left.fill(0);
+    for (let k = 0; k < from.length; k++) {
+      const i = unknown[from[k] as number] as number;
+      const j = unknown[to[k] as number] as number;
+      const a = branchA[k] as number;
+      if (i >= 0) left[i] = (left[i] as number) - a;
+      if (j >= 0) left[j] = (left[j] as number) + a;
+    }
   }
 }

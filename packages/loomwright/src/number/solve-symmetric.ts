@@ -1,5 +1,5 @@
 import { InputError } from '../error/index.js';
-import { needInput } from '../error/guard.js';
+import { needInput, needObject } from '../error/guard.js';
 import type { SymmetricFactor } from './factor-symmetric.js';
 import { needNumbers } from './factor-symmetric.js';
 
@@ -29,9 +29,8 @@ export function solveSymmetric(input: SolveSymmetricInput): Float64Array {
   const fn = 'solveSymmetric';
   needInput(fn, input);
   const { factor, sides } = input;
-  if (typeof factor !== 'object' || factor === null || !factor.definite) {
-    throw new InputError(fn, 'factor', factor === undefined ? 'missing' : 'object', factor, 'must be a factor');
-  }
+  needObject(fn, 'factor', factor, 'must be a factor');
+  if (!factor.definite) throw new InputError(fn, 'factor', 'object', factor, 'must be a factor');
   const { analysis, lower, pivots } = factor;
   const { count, order, columnStart, rowIndex } = analysis;
   const runs = count === 0 ? 0 : Math.ceil((sides?.length ?? 0) / count);

@@ -42,4 +42,18 @@ export const methodSources = {
     status: 'published',
     note: 'Values of the natural spline of 1/(1+x²) as carried in the tests of a numerical library.',
   },
+  'amestoy-davis-duff-1996': {
+    title: 'Amestoy, Davis and Duff, An approximate minimum degree ordering algorithm',
+    publisher: 'SIAM Journal on Matrix Analysis and Applications 17, 886–905',
+    edition: '1996',
+    status: 'memory',
+    note: 'The method from memory; what its order leaves in a factor is checked against exact minimum degree, done plainly.',
+  },
+  'liu-1990': {
+    title: 'Liu, The role of elimination trees in sparse factorization',
+    publisher: 'SIAM Journal on Matrix Analysis and Applications 11, 134–172',
+    edition: '1990',
+    status: 'memory',
+    note: 'Rows of a factor from the tree, from memory; solutions are checked against elimination of the full matrix.',
+  },
 } as const satisfies Record<string, Source>;
