@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { exampleValues, rtdResistanceCard } from '@loomwright/worked/card';
 import { chartTable } from '@loomwright/worked/plot';
-import { stepsText, work } from '@loomwright/worked/work';
+import { parseFormula, stepsText, treeToHtml, work } from '@loomwright/worked/work';
 
 describe('a constant in a formula', () => {
   it('has a power of ten as it is printed, and a minus', () => {
@@ -28,5 +28,16 @@ describe('the table of a chart', () => {
     });
     expect(rows.slice(1).map((row) => row[1])).toEqual(['0', '1.000', '0']);
     expect(rows[3]?.[2]).toBe('2.000×10⁻¹⁶');
+  });
+});
+
+describe('a root as HTML', () => {
+  const html = (formula: string): string => treeToHtml(parseFormula(formula), (name) => name);
+  it('has a larger sign before a fraction, and its bar above all of it', () => {
+    expect(html('sqrt(a / b)')).toMatch(
+      /^<span style="font-size:2\.2em[^"]*">√<\/span><span style="display:inline-block/,
+    );
+    expect(html('sqrt(1 + (a - 2 * b) / c)')).toContain('font-size:2.2em');
+    expect(html('sqrt(a * b)')).toMatch(/^√<span style="display:inline-block/);
   });
 });

@@ -82,6 +82,16 @@ const FRACTION = 'display:inline-flex;flex-direction:column;vertical-align:middl
 const OVER = 'border-bottom:1px solid currentColor;padding:0 0.2em 0.1em';
 const UNDER = 'padding:0.1em 0.2em 0';
 
+const UNDER_ROOT = 'display:inline-block;vertical-align:middle;border-top:1px solid currentColor;padding-top:0.1em';
+const TALL_ROOT = 'font-size:2.2em;line-height:1;vertical-align:middle';
+
+/** Whether a fraction stands in it, so that it takes two lines. */
+function isTall(tree: Tree): boolean {
+  if (tree.k === 'neg') return isTall(tree.arg);
+  if (tree.k === 'call') return tree.args.some(isTall);
+  return tree.k === 'op' && (tree.op === '/' || tree.args.some(isTall));
+}
+
 /**
  * The tree as HTML that needs no style sheet and no font with a table of mathematics: fractions stand over one
  * another, powers are raised. Leaves are written by `leaf`, which returns HTML.
@@ -98,8 +108,10 @@ export function treeToHtml(tree: Tree, leaf: Leaf): string {
       return `−${inside(tree.arg, 2)}`;
     case 'call': {
       const args = tree.args.map(go).join(', ');
-      if (tree.fn === 'sqrt')
-        return `√<span style="border-top:1px solid currentColor;padding-top:0.1em">${args}</span>`;
+      if (tree.fn === 'sqrt') {
+        const sign = tree.args.some(isTall) ? `<span style="${TALL_ROOT}">√</span>` : '√';
+        return `${sign}<span style="${UNDER_ROOT}">${args}</span>`;
+      }
       if (tree.fn === 'exp') return `e<sup>${args}</sup>`;
       if (tree.fn === 'abs') return `|${args}|`;
       return `${tree.fn === 'log' ? 'ln' : tree.fn === 'log10' ? 'lg' : tree.fn}(${args})`;
