@@ -14,7 +14,7 @@ export const practiceSources = {
     status: 'derived',
   },
   'given-by-caller': {
-    title: 'A limit that the caller set',
+    title: 'A limit that you gave',
     publisher: 'none',
     status: 'derived',
   },
