@@ -32,12 +32,11 @@ describe('the table of a chart', () => {
 });
 
 describe('a root as HTML', () => {
-  const html = (formula: string): string => treeToHtml(parseFormula(formula), (name) => name);
-  it('has a larger sign before a fraction, and its bar above all of it', () => {
-    expect(html('sqrt(a / b)')).toMatch(
-      /^<span style="font-size:2\.2em[^"]*">√<\/span><span style="display:inline-block/,
+  it('has a sign as high as what stands under it, and its bar above all of that', () => {
+    const html = treeToHtml(parseFormula('2 * sqrt(1 + a / b)'), (name) => name);
+    expect(html).toMatch(
+      /^2 · <span style="display:inline-flex;align-items:stretch[^"]*"><svg role="img" aria-label="√".*<\/svg><span style="border-top[^"]*">1 \+ /,
     );
-    expect(html('sqrt(1 + (a - 2 * b) / c)')).toContain('font-size:2.2em');
-    expect(html('sqrt(a * b)')).toMatch(/^√<span style="display:inline-block/);
+    expect(html).not.toContain('>√');
   });
 });

@@ -82,15 +82,11 @@ const FRACTION = 'display:inline-flex;flex-direction:column;vertical-align:middl
 const OVER = 'border-bottom:1px solid currentColor;padding:0 0.2em 0.1em';
 const UNDER = 'padding:0.1em 0.2em 0';
 
-const UNDER_ROOT = 'display:inline-block;vertical-align:middle;border-top:1px solid currentColor;padding-top:0.1em';
-const TALL_ROOT = 'font-size:2.2em;line-height:1;vertical-align:middle';
-
-/** Whether a fraction stands in it, so that it takes two lines. */
-function isTall(tree: Tree): boolean {
-  if (tree.k === 'neg') return isTall(tree.arg);
-  if (tree.k === 'call') return tree.args.some(isTall);
-  return tree.k === 'op' && (tree.op === '/' || tree.args.some(isTall));
-}
+const ROOT = 'display:inline-flex;align-items:stretch;vertical-align:middle';
+const UNDER_ROOT = 'border-top:1px solid currentColor;padding:0.1em 0.1em 0';
+/** As high as what stands under it. */
+const ROOT_SIGN =
+  '<svg role="img" aria-label="√" viewBox="0 0 10 20" preserveAspectRatio="none" style="width:0.7em;height:auto;min-height:1.2em"><path d="M0 12 2.5 10.5 6 19.5 10 0" fill="none" stroke="currentColor" vector-effect="non-scaling-stroke"/></svg>';
 
 /**
  * The tree as HTML that needs no style sheet and no font with a table of mathematics: fractions stand over one
@@ -108,10 +104,8 @@ export function treeToHtml(tree: Tree, leaf: Leaf): string {
       return `−${inside(tree.arg, 2)}`;
     case 'call': {
       const args = tree.args.map(go).join(', ');
-      if (tree.fn === 'sqrt') {
-        const sign = tree.args.some(isTall) ? `<span style="${TALL_ROOT}">√</span>` : '√';
-        return `${sign}<span style="${UNDER_ROOT}">${args}</span>`;
-      }
+      if (tree.fn === 'sqrt')
+        return `<span style="${ROOT}">${ROOT_SIGN}<span style="${UNDER_ROOT}">${args}</span></span>`;
       if (tree.fn === 'exp') return `e<sup>${args}</sup>`;
       if (tree.fn === 'abs') return `|${args}|`;
       return `${tree.fn === 'log' ? 'ln' : tree.fn === 'log10' ? 'lg' : tree.fn}(${args})`;

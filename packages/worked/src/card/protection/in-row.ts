@@ -38,7 +38,7 @@ export const fusesInRowCard = defineCard({
   ],
   results: [
     { name: 'ok', round: 'nearest', label: 'The one at the fault opens alone', primary: true },
-    { name: 'verdict', round: 'nearest', label: 'Kept apart' },
+    { name: 'verdict', round: 'nearest', label: 'By what is printed' },
     { name: 'apartToA', round: 'down' },
     { name: 'letThroughA2s', round: 'up', label: 'Above the bands it lets through at most' },
     { name: 'bearsA2s', round: 'down' },
