@@ -1,4 +1,5 @@
 import type { MarkdownEnv, MarkdownRenderer } from 'vitepress';
+import { joinUnits } from './join-units';
 
 type State = Parameters<Parameters<MarkdownRenderer['core']['ruler']['push']>[1]>[0];
 type Token = State['tokens'][number];
@@ -9,7 +10,7 @@ export function bookMarkdown(md: MarkdownRenderer): void {
   md.core.ruler.push('side-notes', (state) => {
     state.tokens = placeSideNotes(state);
   });
-  md.core.ruler.push('units', joinUnits);
+  md.core.ruler.push('units', joinUnitsOfText);
   md.renderer.rules.table_open = () =>
     '<div class="table" tabindex="0" role="group" aria-label="Table, scrolls sideways">\n<table>\n';
   md.renderer.rules.table_close = () => '</table>\n</div>\n';
@@ -25,16 +26,9 @@ function dropOwnTitle(state: State): void {
   state.tokens.splice(0, end + 1);
 }
 
-const UNIT =
-  '(?:[kMGmµnp]?(?:Ω|V|A|W|J|F|H|Hz|Pa|Ah|Wh|m|g|s|L)(?:/m|/km|/K)?|mm²|cm²|m²|cm|ft|mil|°C|°F|K|min|h|psi|bar|rpm|AWG|N·m|%|Ω·mm²/m)';
-const NUMBER_AND_UNIT = new RegExp(`(\\d) (?=${UNIT}(?![\\wΩ²°]))`, 'g');
-
-/** Between a number and its unit stands a thin space that does not break (U+202F), as the formatter of the house sets. */
-function joinUnits(state: State): void {
+function joinUnitsOfText(state: State): void {
   for (const { children } of state.tokens) {
-    for (const child of children ?? []) {
-      if (child.type === 'text') child.content = child.content.replace(NUMBER_AND_UNIT, '$1\u202f');
-    }
+    for (const child of children ?? []) if (child.type === 'text') child.content = joinUnits(child.content);
   }
 }
 

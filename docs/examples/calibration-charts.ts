@@ -9,7 +9,7 @@ const pair = ({ inValue, outValue }: CalibrationCell): [number, number] => [inVa
 /** Measured points with the table's straight lines through its cells. */
 export function pointsAndCells(table: CalibrationTable): ChartSpec {
   return {
-    title: 'What was measured, and the table',
+    title: table.residuals.length < MANY ? 'What was measured, and the table' : 'The curve, and the table',
     x: { label: 'The input reads', unit: '' },
     y: { label: 'Shown', unit: '' },
     series: [
@@ -30,7 +30,7 @@ export function residualBars(table: CalibrationTable): ChartSpec {
   const most = table.worstErrorValue * 1.15 || 1;
   const few = table.residuals.length < MANY;
   return {
-    title: 'Shown less measured',
+    title: few ? 'Shown less measured' : 'Shown less true',
     x: { label: 'The input reads', unit: '' },
     y: { label: 'Off by', unit: '', domain: [-most, most] },
     series: [
@@ -40,6 +40,7 @@ export function residualBars(table: CalibrationTable): ChartSpec {
         colour: 'copper',
         as: few ? 'dots' : 'line',
         labelAt: 0,
+        ...(few ? {} : { labelled: false as const }),
       },
       {
         // One line along nought, out to each point and back: a bar each, and one column in the table.

@@ -58,8 +58,8 @@ export function dialByLevel(design: AdaptSenderDesign): ChartSpec {
     x: { label: 'True level', unit: '%', domain: [0, 100] },
     y: { label: 'Shown', unit: '%', domain: [0, 100] },
     series: [
-      { name: 'with the resistors', points: points(design.curve), colour: 'copper', as: 'line', labelAt: 6 },
-      { name: 'with nothing', points: points(design.plain.curve), colour: 'soft', as: 'line', labelAt: 1 },
+      { name: 'with the resistors', points: points(design.curve), colour: 'copper', as: 'line', labelAt: 4 },
+      { name: 'with nothing', points: points(design.plain.curve), colour: 'soft', as: 'line', labelAt: 4 },
       {
         name: '',
         points: [

@@ -5,7 +5,7 @@ export default defineExample({
   problem:
     'A fuel sender has 350 Ω empty and 10 Ω full. It may carry 20 mA, the pull-up goes to 5 V, and E12 is in the drawer.',
   source: 'circuit-theory',
-  place: 'Ohm’s law, worked by hand',
+  place: 'worked by hand',
   status: 'derived',
   card: choosePullUpCard,
   values: exampleValues(choosePullUpCard),

@@ -6,7 +6,7 @@ export default defineExample({
   problem:
     'A sender of 0 to 280 Ω hangs on a gauge for 0 to 90 Ω. A resistor of 130 Ω across the sender brings the ends nearly together. What does the dial show at half and at full?',
   source: 'circuit-theory',
-  place: 'Ohm’s law, worked by hand',
+  place: 'worked by hand',
   status: 'derived',
   card: {
     ...adaptSenderCard,

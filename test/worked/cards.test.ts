@@ -107,6 +107,12 @@ describe.each(all.map((card) => [card.name, card] as const))('card of %s', (name
       if (field.label === undefined) expect(nomenclature, field.name).toHaveProperty([field.name]);
   });
 
+  it('gives the result of every step a symbol', () => {
+    for (const { result, constants = [] } of card.steps) {
+      if (!constants.some((constant) => constant.name === result)) expect(nomenclature).toHaveProperty([result]);
+    }
+  });
+
   it('probes each range one step outside, and the core refuses', () => {
     const example = exampleValues(card);
     for (const field of card.fields) {

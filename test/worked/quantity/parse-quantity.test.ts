@@ -628,7 +628,7 @@ describe('edges', () => {
     expect(says('14 V', 'm')).toBe(`${length}'14 V': 'V' is a voltage`);
     expect(says('14 AWG', 'm')).toBe(`${length}'14 AWG': a gauge is a size and fits an area only`);
     expect(says('12 a', 'A')).toBe(
-      "outLengthM must be a current with its unit (A, mA), got '12 a': 'a' is not a unit known here: A?",
+      "outLengthM must be a current with its unit (A, mA, µA), got '12 a': 'a' is not a unit known here: A?",
     );
     expect(says('2 gal', 'L')).toBe(
       "outLengthM must be a volume with its unit (L, US gal, imp gal), got '2 gal': a gallon is 'US gal' or 'imp gal'",

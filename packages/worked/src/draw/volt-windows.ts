@@ -33,17 +33,18 @@ export function voltWindows(input: VoltWindowsInput): string {
   const top = 12;
   const bottom = top + row * states.length;
   const shapes: string[] = [];
-  for (let tick = 0; tick <= 4; tick++) {
-    const volts = (supplyV * tick) / 4;
+  const step = [0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50].find((each) => supplyV / each <= 5.5) ?? supplyV;
+  for (let tick = 0; tick * step <= supplyV * (1 + 1e-9); tick++) {
+    const volts = tick * step;
     shapes.push(
       element('line', { x1: x(volts), x2: x(volts), y1: top, y2: bottom, stroke: ink.rule, 'stroke-width': 1 }),
       label(x(volts), bottom + 17, String(Math.round(volts * 100) / 100), {
-        'text-anchor': tick === 0 ? 'start' : 'middle',
+        'text-anchor': 'middle',
         fill: ink.soft,
       }),
     );
   }
-  shapes.push(label(x(supplyV) + 14, bottom + 17, 'V', { fill: ink.soft }));
+  shapes.push(label(x(supplyV) + 20, bottom + 17, 'V', { fill: ink.soft }));
   thresholdsV.forEach((volts, i) => {
     const above = states[i + 1];
     const below = states[i];

@@ -300,7 +300,6 @@ function limitMarks(
 export function chartTable(spec: ChartSpec): string[][] {
   const head = (axis: ChartAxis): string => (axis.unit === '' ? axis.label : `${axis.label} (${axis.unit})`);
   const xs = [...new Set(spec.series.flatMap((s) => s.points.map(([x]) => x)))].sort((a, b) => a - b);
-  // What is left of a nought by rounding is nought: 10⁻¹⁵ beside a line of 1.
   // What rounding leaves of a nought is shown as nought: 1e-15 beside a line of 1.
   const most = spec.series.map(({ points }) => points.reduce((top, [, y]) => Math.max(top, Math.abs(y)), 0));
   const value = (v: number | undefined, i: number): string => {

@@ -119,7 +119,7 @@ function rows(coreUnit: string): readonly Row[] {
     case 'Ω/m':
       return [own, ['mΩ/m', 1, 1000], ['Ω/kft', 1, 1000 * M_PER_FOOT]];
     case 'A':
-      return [own, ['mA', 1, 1000]];
+      return [own, ['mA', 1, 1000], ['µA', 1, 1e6]];
     case 'mA':
       return [own, ['A', 1000]];
     case 'V':

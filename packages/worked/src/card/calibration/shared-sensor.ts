@@ -30,6 +30,7 @@ function deviceFields(
       above: 0,
       optional: true,
       example: pullUpOhm,
+      unit: 'kΩ',
     },
     {
       kind: 'number',
@@ -39,6 +40,7 @@ function deviceFields(
       above: 0,
       optional: true,
       example: pullDownOhm,
+      unit: 'kΩ',
     },
     { kind: 'number', name: `${who}RailV`, label: `${own}: rail`, symbol: `V_{r${n}}`, above: 0, example: railV },
     {

@@ -48,7 +48,7 @@ export const adaptSenderCard = defineCard({
     },
   ],
   results: [
-    { name: 'worstErrorFraction', label: 'Dial off by up to', symbol: 'e_\\mathrm{dial}', round: 'up', primary: true },
+    { name: 'worstErrorFraction', round: 'up', primary: true },
     { name: 'senderSideOhm', round: 'nearest', digits: 4, trim: true },
     { name: 'acrossOhm', round: 'nearest', digits: 4, trim: true },
     { name: 'gaugeSideOhm', round: 'nearest', digits: 4, trim: true },

@@ -15,6 +15,8 @@ export const jointTerms = {
   ratedRiseK: { label: 'Rise at that current', symbol: '\\Delta_T' },
   reductionFraction: { label: 'Share of the curve to use', symbol: 'r' },
   exponent: { label: 'Exponent of the curve', symbol: 'n' },
+  pinCurrentA: { label: 'One pin may carry', symbol: 'I_\\mathrm{pin}' },
+  aloneCurrentA: { label: 'May carry by itself', symbol: 'I_\\mathrm{alone}' },
   baseCurrentA: { label: 'Base curve', symbol: 'I_\\mathrm{base}' },
   rowLoadedFraction: { label: 'Row taken', symbol: 's' },
   columnAwg: { label: 'Column taken, AWG', symbol: '\\mathrm{AWG}' },

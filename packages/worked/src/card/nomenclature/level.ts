@@ -18,6 +18,7 @@ export const levelTerms = {
   shortThresholdV: { label: 'Shorted wire below', symbol: 'V_\\mathrm{short}' },
   senderOhm: { label: 'Sender', symbol: 'R' },
   gaugeOhm: { label: 'Gauge', symbol: 'R_g' },
+  worstErrorFraction: { label: 'Dial off by up to', symbol: 'e_\\mathrm{dial}' },
   mostErrorFraction: { label: 'Dial may be off by', symbol: 'e_\\mathrm{allowed}' },
   senderSideOhm: { label: 'In series with the sender', symbol: 'R_s' },
   tryAtSenderOhm: { label: 'In series with the sender, tried', symbol: 'R_s' },
