@@ -153,7 +153,7 @@ export function saddleMap(input: SaddleTankInput, result: SaddleTankResult): Cha
         colour: 'soft' as const,
         as: 'line' as const,
         dash: '6 3',
-        labelAt: Math.floor(points.length * 0.3),
+        labelAt: Math.floor(points.length * (i === 0 ? 0.75 : 0.3)),
         labelSide: 'above' as const,
       })),
       ...equalReadings.map((points, i) => ({
