@@ -186,12 +186,26 @@ export function chart(Plot: PlotParts, spec: ChartSpec, place: ChartPlace): Elem
     marks,
     ...(place.document === undefined ? {} : { document: place.document }),
   });
+  for (const which of ['x', 'y'] as const) if (spec[which].log !== true) alignTicks(svg, which);
   // Plot labels groups and shapes, which an image must not hold: the wrapper says what the whole is.
   for (const part of Array.from(svg.querySelectorAll('[aria-label]'))) part.removeAttribute('aria-label');
   for (const part of Array.from(svg.querySelectorAll('[aria-hidden]'))) part.removeAttribute('aria-hidden');
   svg.setAttribute('role', 'img');
   svg.setAttribute('aria-label', spec.title);
   return svg;
+}
+
+/** Gives all numbers of a straight axis as many decimals as the one that has most: 9.9, 10.0, 10.1. */
+function alignTicks(svg: Element, which: 'x' | 'y'): void {
+  const texts = Array.from(svg.querySelectorAll(`[aria-label="${which}-axis tick label"] text`));
+  const decimals = texts.map(({ textContent }) => /\.(\d+)$/.exec(textContent ?? '')?.[1]?.length ?? 0);
+  const most = Math.max(0, ...decimals);
+  texts.forEach((text, i) => {
+    const missing = most - (decimals[i] as number);
+    const said = text.textContent ?? '';
+    if (missing === 0 || said === '0' || !/\d$/.test(said)) return;
+    text.textContent = `${said}${decimals[i] === 0 ? '.' : ''}${'0'.repeat(missing)}`;
+  });
 }
 
 /** How far along its axis a value lies, 0 to 1. */
