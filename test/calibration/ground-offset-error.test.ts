@@ -401,6 +401,7 @@ describe('edges', () => {
     expectInputError(sensor({ groundedBy: 'hope' }), 'sensors[0].groundedBy', 'oneOf');
     expectInputError(sensor({ groundAt: 'moon' }), 'sensors[0].groundAt', 'inTable');
     expectInputError(sensor({ controllerAt: 'moon' }), 'sensors[0].controllerAt', 'inTable');
+    expectInputError(sensor({ unit: NaN }), 'sensors[0].unit', 'text');
     expectInputError(sensor({ budget: undefined }), 'sensors[0].budget', 'missing');
     expectInputError(sensor({ scale: undefined, permittedValue: 1 }), 'sensors[0].scale', 'missing');
     expectInputError(sensor({ scale: { kind: 'slope', valuePerV: 0 } }), 'sensors[0].scale.valuePerV', 'above');

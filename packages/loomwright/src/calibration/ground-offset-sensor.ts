@@ -204,6 +204,7 @@ function needSensor(fn: string, at: string, sensor: OffsetSensor, { supplyV, ref
     needMoreThan(fn, `${at}.budget.dropV`, budget.dropV);
   }
   if (permittedMv !== undefined) needMoreThan(fn, `${at}.permittedMv`, permittedMv);
+  if (sensor.unit !== undefined) needText(fn, `${at}.unit`, sensor.unit);
   if (permittedValue !== undefined) needMoreThan(fn, `${at}.permittedValue`, permittedValue);
   if (budget === undefined && permittedMv === undefined && permittedValue === undefined) {
     const must = 'or permittedMv or permittedValue is required: by which it is judged';
