@@ -114,11 +114,48 @@ describe('edges', () => {
     const into = { nodeV: new Float64Array(3), branchA: new Float64Array(3) };
     expect(sweepTree({ ...ok, into }).nodeV).toBe(into.nodeV);
   });
+  it('refuses a number that is not finite wherever it stands, also where nothing flows', () => {
+    const shunted = { ...ok, shuntPerOhm: Float64Array.of(0, 0, 0) };
+    for (const drawnA of [ok.drawnA, new Float64Array(3)]) {
+      for (const field of ['resistanceOhm', 'drawnA', 'shuntPerOhm'] as const) {
+        for (const whole of field === 'shuntPerOhm' ? [shunted] : [ok, shunted]) {
+          for (let k = 0; k < 3; k++) {
+            for (const value of [NaN, Infinity, ...(field === 'drawnA' ? [-Infinity] : [])]) {
+              const list = Float64Array.from({ ...whole, drawnA }[field] ?? []);
+              list[k] = value;
+              const input = { ...whole, drawnA, [field]: list };
+              expectInputError(() => sweepTree(input), `${field}[${k}]`, 'finite');
+            }
+          }
+        }
+      }
+    }
+  });
+  it('refuses currents whose volts are beyond all numbers', () => {
+    const huge = Float64Array.of(1, 1e308, 1e308);
+    expectInputError(() => sweepTree({ ...ok, drawnA: huge }), 'drawnA', 'range');
+    expectInputError(() => sweepTree({ ...ok, drawnA: huge, shuntPerOhm: new Float64Array(3) }), 'drawnA', 'range');
+  });
   it('refuses nonsense', () => {
     expectInputError(() => sweepTree(undefined as never), 'input', 'object');
     expectInputError(() => sweepTree({ ...ok, parent: [0] as never }), 'parent', 'list');
     expectInputError(() => sweepTree({ ...ok, parent: Int32Array.of(0, 0, 0) }), 'parent[0]', 'range');
     expectInputError(() => sweepTree({ ...ok, parent: Int32Array.of(-1, -2, 0) }), 'parent[1]', 'range');
+    const shuntPerOhm = new Float64Array(3);
+    for (const parent of [
+      Int32Array.of(-1, 0, 2),
+      Int32Array.of(-1, 2147483647, 0),
+      Int32Array.of(-1, -2147483648, 0),
+    ]) {
+      const at = parent[1] === 0 ? 'parent[2]' : 'parent[1]';
+      expectInputError(() => sweepTree({ ...ok, parent }), at, 'range');
+      expectInputError(() => sweepTree({ ...ok, parent, shuntPerOhm }), at, 'range');
+    }
+    expectInputError(
+      () => sweepTree({ ...ok, shuntPerOhm, resistanceOhm: Float64Array.of(0, 0, -1) }),
+      'resistanceOhm[2]',
+      'atLeast',
+    );
     expectInputError(
       () => sweepTree({ ...ok, resistanceOhm: Float64Array.of(0, -1, 0) }),
       'resistanceOhm[1]',
@@ -126,6 +163,7 @@ describe('edges', () => {
     );
     expectInputError(() => sweepTree({ ...ok, drawnA: Float64Array.of(0, NaN, 0) }), 'drawnA[1]', 'finite');
     expectInputError(() => sweepTree({ ...ok, shuntPerOhm: Float64Array.of(0, 0, -1) }), 'shuntPerOhm[2]', 'atLeast');
+    expectInputError(() => sweepTree({ ...ok, shuntPerOhm: Float64Array.of(-1, 2, 2) }), 'shuntPerOhm[0]', 'atLeast');
     expectInputError(() => sweepTree({ ...ok, feedV: NaN }), 'feedV', 'finite');
     expectInputError(() => sweepTree({ ...ok, feedV: undefined as never }), 'feedV', 'missing');
     expectInputError(

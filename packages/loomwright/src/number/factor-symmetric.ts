@@ -130,12 +130,17 @@ export function factorColumns(
   return { definite: true, analysis, lower, pivots };
 }
 
-/** Throws unless it is a `Float64Array` of so many finite numbers. */
-export function needNumbers(fn: string, field: string, list: Float64Array, count: number): void {
+/** Throws unless it is a `Float64Array` of so many numbers. */
+export function needFloats(fn: string, field: string, list: Float64Array, count: number): void {
   if (!(list instanceof Float64Array)) {
     throw new InputError(fn, field, list === undefined ? 'missing' : 'list', list, 'must be a Float64Array');
   }
   if (list.length !== count) throw new InputError(fn, field, 'list', list, `must have ${count} numbers`);
+}
+
+/** Throws unless it is a `Float64Array` of so many finite numbers. */
+export function needNumbers(fn: string, field: string, list: Float64Array, count: number): void {
+  needFloats(fn, field, list, count);
   // Sums of nought times each tell whether there is anything that is not finite; two of them, so that neither waits.
   let none = 0;
   let more = 0;

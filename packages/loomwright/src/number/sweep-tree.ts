@@ -1,6 +1,6 @@
 import { InputError } from '../error/index.js';
 import { needFinite, needInput } from '../error/guard.js';
-import { needNumbers } from './factor-symmetric.js';
+import { needFloats, needNumbers } from './factor-symmetric.js';
 
 /** What `sweepTree` needs: a tree of resistances, its nodes numbered so that each comes after its parent. */
 export interface SweepTreeInput {
@@ -36,7 +36,7 @@ export interface TreeSweep {
  * @param input parents, resistances, currents drawn, conductances, feed
  * @returns volts and currents by node
  * @throws InputError when an array is missing, has another length, holds a number out of range, or a parent does not
- * come before its node
+ * come before its node; what `into` then holds means nothing
  * @source circuit-theory (Norton's circuit of each branch)
  * @example sweepTree({ parent: Int32Array.of(-1, 0), resistanceOhm: Float64Array.of(0.1, 0.1), drawnA: Float64Array.of(0, 5), feedV: 12 }).nodeV[1] //=> 11
  */
@@ -48,69 +48,89 @@ export function sweepTree(input: SweepTreeInput): TreeSweep {
     throw new InputError(fn, 'parent', parent === undefined ? 'missing' : 'list', parent, 'must be an Int32Array');
   }
   const count = parent.length;
-  needNumbers(fn, 'resistanceOhm', resistanceOhm, count);
-  needNumbers(fn, 'drawnA', drawnA, count);
-  if (shuntPerOhm !== undefined) needNumbers(fn, 'shuntPerOhm', shuntPerOhm, count);
+  needFloats(fn, 'resistanceOhm', resistanceOhm, count);
+  needFloats(fn, 'drawnA', drawnA, count);
+  if (shuntPerOhm !== undefined) needFloats(fn, 'shuntPerOhm', shuntPerOhm, count);
   needFinite(fn, 'feedV', feedV);
   const nodeV = into?.nodeV ?? new Float64Array(count);
   const branchA = into?.branchA ?? new Float64Array(count);
   if (nodeV.length !== count || branchA.length !== count) {
     throw new InputError(fn, 'into', 'list', into, `must have two arrays of ${count} numbers`);
   }
-  for (let k = 0; k < count; k++) {
-    const above = parent[k] as number;
-    if (above >= k || above < -1) {
-      throw new InputError(fn, `parent[${k}]`, 'range', above, 'must be a node of a lower number, or -1');
+  branchA.set(drawnA);
+  let sum: number;
+  if (shuntPerOhm === undefined) sum = addUp(parent, resistanceOhm, feedV, nodeV, branchA);
+  else {
+    for (let k = 0; k < count; k++) {
+      if ((shuntPerOhm[k] as number) < 0) belowNought('shuntPerOhm', k, shuntPerOhm[k] as number);
     }
-    if ((resistanceOhm[k] as number) < 0) needNone(fn, 'resistanceOhm', k, resistanceOhm);
-    if (shuntPerOhm !== undefined && (shuntPerOhm[k] as number) < 0) needNone(fn, 'shuntPerOhm', k, shuntPerOhm);
+    nodeV.set(shuntPerOhm);
+    sum = norton(parent, resistanceOhm, feedV, nodeV, branchA);
   }
-  if (shuntPerOhm === undefined) addUp(input, nodeV, branchA);
-  else norton(input, shuntPerOhm, nodeV, branchA);
+  if (sum !== 0) {
+    needNumbers(fn, 'resistanceOhm', resistanceOhm, count);
+    needNumbers(fn, 'drawnA', drawnA, count);
+    if (shuntPerOhm !== undefined) needNumbers(fn, 'shuntPerOhm', shuntPerOhm, count);
+    throw new InputError(fn, 'drawnA', 'range', sum, 'must be so small that all currents and volts are finite');
+  }
   return { nodeV, branchA };
 }
 
-function needNone(fn: string, field: string, k: number, list: Float64Array): void {
-  throw new InputError(fn, `${field}[${k}]`, 'atLeast', list[k], 'must be at least 0');
-}
+// Each number is looked at where it is used. One that is not finite makes volts or a current that are not, and nought
+// times these is no longer nought: the sum of them tells, and only then is it looked for.
 
-/** Currents alone: what a branch carries is what is drawn beyond it. */
-function addUp({ parent, resistanceOhm, drawnA, feedV }: SweepTreeInput, v: Float64Array, a: Float64Array): void {
-  a.set(drawnA);
+/** Currents alone, in `a` what each node draws: a branch carries what is drawn beyond it. Gives 0 where all is finite. */
+function addUp(parent: Int32Array, ohms: Float64Array, feedV: number, v: Float64Array, a: Float64Array): number {
   for (let k = parent.length - 1; k >= 0; k--) {
     const above = parent[k] as number;
+    if ((above + 1) >>> 0 > k) noParent(k, above);
     if (above >= 0) a[above] = (a[above] as number) + (a[k] as number);
   }
+  let none = 0;
   for (let k = 0; k < parent.length; k++) {
     const above = parent[k] as number;
-    v[k] = (above < 0 ? feedV : (v[above] as number)) - (resistanceOhm[k] as number) * (a[k] as number);
+    const ohm = ohms[k] as number;
+    if (ohm < 0) belowNought('resistanceOhm', k, ohm);
+    const volts = (above < 0 ? feedV : (v[above] as number)) - ohm * (a[k] as number);
+    v[k] = volts;
+    none += volts * 0;
   }
+  return none;
 }
 
-/** With conductances to 0 V; `v` holds the conductance of each node until its volts are known. */
-function norton(
-  { parent, resistanceOhm, drawnA, feedV }: SweepTreeInput,
-  shunt: Float64Array,
-  v: Float64Array,
-  a: Float64Array,
-): void {
-  a.set(drawnA);
-  v.set(shunt);
+/** With conductances to 0 V, which `v` holds until the volts are known. */
+function norton(parent: Int32Array, ohms: Float64Array, feedV: number, v: Float64Array, a: Float64Array): number {
   for (let k = parent.length - 1; k >= 0; k--) {
     const above = parent[k] as number;
+    if ((above + 1) >>> 0 > k) noParent(k, above);
+    const g = v[k] as number;
     if (above < 0) continue;
-    const seen = 1 / (1 + (resistanceOhm[k] as number) * (v[k] as number));
-    v[above] = (v[above] as number) + (v[k] as number) * seen;
+    const seen = 1 / (1 + (ohms[k] as number) * g);
+    v[above] = (v[above] as number) + g * seen;
     a[above] = (a[above] as number) + (a[k] as number) * seen;
   }
+  let none = 0;
   for (let k = 0; k < parent.length; k++) {
     const above = parent[k] as number;
+    const ohm = ohms[k] as number;
+    if (ohm < 0) belowNought('resistanceOhm', k, ohm);
     const feed = above < 0 ? feedV : (v[above] as number);
-    const ohm = resistanceOhm[k] as number;
     const g = v[k] as number;
     const j = a[k] as number;
     const seen = 1 / (1 + ohm * g);
-    v[k] = (feed - ohm * j) * seen;
-    a[k] = (feed * g + j) * seen;
+    const volts = (feed - ohm * j) * seen;
+    const amps = (feed * g + j) * seen;
+    v[k] = volts;
+    a[k] = amps;
+    none += (volts + amps) * 0;
   }
+  return none;
+}
+
+function noParent(k: number, above: number): never {
+  throw new InputError('sweepTree', `parent[${k}]`, 'range', above, 'must be a node of a lower number, or -1');
+}
+
+function belowNought(field: string, k: number, value: number): never {
+  throw new InputError('sweepTree', `${field}[${k}]`, 'atLeast', value, 'must be at least 0');
 }
