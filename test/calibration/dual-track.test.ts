@@ -733,7 +733,7 @@ describe('what it says of pedals', () => {
       ['throttle raised unseen', false],
     ]);
     expect(result.decidedBy).toBe('throttle raised unseen');
-    expect(result.checks[5]!.because).toBe('signal-open, first');
+    expect(result.checks[5]!.because).toBe('signal open, first');
     expect(dualTrack({ ...loose, band: { by: 'volts', bandV: 0.03 } }).checks[0]!.ok).toBe(false);
     const quiet = dualTrack({ ...half, sagSupplyV: 5, raisedGroundV: 0, allowedErrorFraction: 0.05 });
     expect(

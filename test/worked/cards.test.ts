@@ -107,9 +107,13 @@ describe.each(all.map((card) => [card.name, card] as const))('card of %s', (name
       if (field.label === undefined) expect(nomenclature, field.name).toHaveProperty([field.name]);
   });
 
-  it('gives the result of every step a symbol', () => {
-    for (const { result, constants = [] } of card.steps) {
-      if (!constants.some((constant) => constant.name === result)) expect(nomenclature).toHaveProperty([result]);
+  it('gives the result of every step, and every name in its formula, a symbol', () => {
+    for (const { result, formula = '', constants = [] } of card.steps) {
+      const names = [...formula.matchAll(/[A-Za-z_]\w*(?!\w*\()/g)].map(([found]) => found);
+      for (const named of [result, ...names]) {
+        if (named === 'pi' || constants.some((constant) => constant.name === named)) continue;
+        expect(nomenclature).toHaveProperty([named]);
+      }
     }
   });
 

@@ -281,9 +281,9 @@ function checksOf(
       name: 'throttle raised unseen',
       value: worst.mostOverFraction,
       limit: allowedErrorFraction,
-      unit: '',
+      unit: 'fraction',
       sense: 'atMost',
-      ...(worst.mostOverFraction > 0 ? { because: `${worst.kind}, ${worst.at}` } : {}),
+      ...(worst.mostOverFraction > 0 ? { because: `${worst.kind.replaceAll('-', ' ')}, ${worst.at}` } : {}),
     }),
   ];
 }

@@ -214,7 +214,7 @@ export const dualTrackCard = defineCard({
       example: 0.5,
       help: 'Below 0 where one rises and the other falls.',
     },
-    { kind: 'number', name: 'offsetV', label: 'And these volts more', symbol: 'V_0', example: 0 },
+    { kind: 'number', name: 'offsetV', example: 0 },
     {
       kind: 'choice',
       name: 'band',

@@ -21,14 +21,12 @@ export const tankVolumeCard = defineCard({
     {
       kind: 'number',
       name: 'lengthMm',
-      label: 'Length without its ends',
-      symbol: 'L',
       min: 1,
       max: 1e5,
       example: 2540,
       help: 'Inside, as all sizes.',
     },
-    { kind: 'number', name: 'widthMm', label: 'Width or diameter', symbol: 'w', min: 1, max: 1e5, example: 1016 },
+    { kind: 'number', name: 'widthMm', min: 1, max: 1e5, example: 1016 },
     {
       kind: 'number',
       name: 'heightMm',

@@ -2,6 +2,8 @@ import type { Terms } from './type.js';
 
 /** Names of calibration tables, fault bands, shared sensors, pedal tracks and warnings. */
 export const calibrationTerms = {
+  offsetV: { label: 'And these volts more', symbol: 'V_0' },
+  groundShiftV: { label: 'Lifts the sensor’s ground by', symbol: 'V_{g1}' },
   cellCount: { label: 'Cells of the controller', symbol: 'K' },
   heldCount: { label: 'Cells used', symbol: 'k' },
   inStepValue: { label: 'Step of what comes in', symbol: 's_x' },

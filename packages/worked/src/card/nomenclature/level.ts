@@ -18,6 +18,8 @@ export const levelTerms = {
   shortThresholdV: { label: 'Shorted wire below', symbol: 'V_\\mathrm{short}' },
   senderOhm: { label: 'Sender', symbol: 'R' },
   gaugeOhm: { label: 'Gauge', symbol: 'R_g' },
+  lengthMm: { label: 'Length without its ends', symbol: 'L' },
+  widthMm: { label: 'Width or diameter', symbol: 'w' },
   worstErrorFraction: { label: 'Dial off by up to', symbol: 'e_\\mathrm{dial}' },
   mostErrorFraction: { label: 'Dial may be off by', symbol: 'e_\\mathrm{allowed}' },
   senderSideOhm: { label: 'In series with the sender', symbol: 'R_s' },
