@@ -102,10 +102,17 @@ export function outputBySpeed(input: EnergyBudgetInput): ChartSpec {
     rotorRpm / alternator.pulleyRatio,
     currentA,
   ]);
-  const asked = states.filter(({ rotorRpm }) => rotorRpm > 0);
+  // States that ask for the same at the same speed are one point: the worst of them colours it.
+  const asked: { name: string; rotorRpm: number; meanA: number; balanceA: number }[] = [];
+  for (const { name, rotorRpm, meanA, balanceA } of states) {
+    if (rotorRpm <= 0) continue;
+    const same = asked.find((one) => one.rotorRpm === rotorRpm && one.meanA === meanA);
+    if (same === undefined) asked.push({ name, rotorRpm, meanA, balanceA });
+    else Object.assign(same, { name: `${same.name}, ${name}`, balanceA: Math.min(same.balanceA, balanceA) });
+  }
   const most = Math.max(...points.map(([, y]) => y), ...asked.map(({ meanA }) => meanA));
-  // States of one speed lie one above the other: their names go to different sides.
-  const sides = [{ labelSide: 'left' }, { labelSide: 'above' }, {}] as const;
+  // States of one speed lie one above the other: their names go to different sides. Left of a point runs the curve.
+  const sides = [{}, { labelSide: 'above' }, { labelSide: 'left' }] as const;
   return {
     title: 'What the curve gives, and what each state takes',
     x: { label: 'Engine', unit: 'rpm', domain: [0, (points.at(-1) as [number, number])[0]] },
