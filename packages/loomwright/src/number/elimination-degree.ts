@@ -166,7 +166,10 @@ export function takeByDegree({ order, degree, head: halfAt, next: nextHalf, far 
       }
       if (beyond === 0) {
         outside += weight[i] as number;
-        join(pivot, i);
+        weight[i] = 0;
+        reach[i] = 0;
+        seen[i] = 0;
+        link(ring, pivot, i);
         continue;
       }
       reach[i] = Math.min(reach[i] as number, beyond);
@@ -197,7 +200,9 @@ export function takeByDegree({ order, degree, head: halfAt, next: nextHalf, far 
           if (p < to) prior = j;
           else {
             weight[i] = (weight[i] as number) + (weight[j] as number);
-            join(i, j);
+            weight[j] = 0;
+            reach[j] = 0;
+            link(ring, i, j);
             after[prior] = after[j] as number;
           }
         }
@@ -211,14 +216,11 @@ export function takeByDegree({ order, degree, head: halfAt, next: nextHalf, far 
       v = ring[v] as number;
     } while (v !== pivot);
   }
+}
 
-  /** Lets a block go with another, or become part of it. */
-  function join(i: number, j: number): void {
-    weight[j] = 0;
-    reach[j] = 0;
-    seen[j] = 0;
-    const next = ring[i] as number;
-    ring[i] = ring[j] as number;
-    ring[j] = next;
-  }
+/** Makes one ring of two. */
+function link(ring: Int32Array, i: number, j: number): void {
+  const next = ring[i] as number;
+  ring[i] = ring[j] as number;
+  ring[j] = next;
 }

@@ -24,23 +24,24 @@ export function analysisOf(count: number, rows: Int32Array, columns: Int32Array)
   const ties = tiesOf(order, turn, rows, columns, cutWork);
   eliminate(ties);
   for (let k = 0; k < count; k++) turn[order[k] as number] = k;
-  // Entries of the matrix by rows of the factor: first where each row ends, which goes down as they are filled.
+  // Entries of the matrix by rows of the factor: first where each row ends, which goes down as they are filled. Until then
+  // row and column of each entry stand in the second halves.
   const entryStart = cutWork(count + 1);
+  const { next: entryColumn, far: entryIndex } = ties;
   for (let e = 0; e < entryCount; e++) {
     const i = turn[rows[e] as number] as number;
     const j = turn[columns[e] as number] as number;
     const k = i > j ? i : j;
+    entryIndex[entryCount + e] = k;
+    entryColumn[entryCount + e] = i + j - k;
     entryStart[k] = (entryStart[k] as number) + 1;
   }
   for (let k = 1; k <= count; k++) entryStart[k] = (entryStart[k] as number) + (entryStart[k - 1] as number);
-  const { next: entryColumn, far: entryIndex } = ties;
   for (let e = entryCount - 1; e >= 0; e--) {
-    const i = turn[rows[e] as number] as number;
-    const j = turn[columns[e] as number] as number;
-    const k = i > j ? i : j;
+    const k = entryIndex[entryCount + e] as number;
     const p = (entryStart[k] as number) - 1;
     entryStart[k] = p;
-    entryColumn[p] = i + j - k;
+    entryColumn[p] = entryColumn[entryCount + e] as number;
     entryIndex[p] = e;
   }
   const parent = ties.head.fill(-1);

@@ -50,7 +50,7 @@ export function solveNodes(input: SolveNodesInput): SolvedNodes | UnsolvedNodes 
   const fn = 'solveNodes';
   needInput(fn, input);
   const { analysis, perOhm, drivenA, correctionCount = 1 } = input;
-  needObject(fn, 'analysis', analysis, 'must be an analysis');
+  needObject(fn, 'analysis', analysis);
   const { from, to, unknown, nodeOf, symmetric, entryBranch, nodeCount } = analysis;
   needNumbers(fn, 'perOhm', perOhm, from.length);
   needNumbers(fn, 'drivenA', drivenA, from.length);

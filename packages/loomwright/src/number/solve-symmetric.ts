@@ -29,7 +29,7 @@ export function solveSymmetric(input: SolveSymmetricInput): Float64Array {
   const fn = 'solveSymmetric';
   needInput(fn, input);
   const { factor, sides } = input;
-  needObject(fn, 'factor', factor, 'must be a factor');
+  needObject(fn, 'factor', factor);
   if (!factor.definite) throw new InputError(fn, 'factor', 'object', factor, 'must be a factor');
   const { analysis, lower, pivots } = factor;
   const { count, order, columnStart, rowIndex } = analysis;
