@@ -3,13 +3,14 @@ import { defineExample } from './worked-example.js';
 
 export default defineExample({
   problem:
-    'A service manual calls a pedal wrong when the second track, pressed, lies outside 2.31 to 2.69 V at 5 V of the first. That is a band of 0.19 V around half of the first: tracks of 0 to 5 V and 0 to 2.5 V, nothing that draws on them.',
+    'A service manual calls a pedal wrong when the second track, pressed, lies outside 2.31 to 2.69 V at 5 V of the first. That is a band of 0.19 V around half of the first: tracks of 0 to 5 V and 0 to 2.5 V, outputs with nothing that draws on them.',
   source: 'pedal-service-texts',
   place: '2009: V2 outside 2.31 to 2.69 V at V1 5 V',
   status: 'published',
   card: dualTrackCard,
   values: {
     ...exampleValues(dualTrackCard),
+    kind: 'active-floats',
     firstReleasedV: 0,
     firstPressedV: 5,
     firstPullDownOhm: null,
