@@ -146,7 +146,8 @@ export default {
         const text = netlist(input);
         const volts = spice.volts(text);
         nodeV.forEach((v, k) => differ(v, volts.get(`n${k}`)));
-        add('simulator', { timedNs: () => spice.timedNs(text), mostRounds: size > 10_000 ? 2 : 5 });
+        const runs = size <= 1000 ? 10 : 1;
+        add('simulator', { timedNs: () => spice.timedNs(text, runs), mostRounds: size > 10_000 ? 2 : 5 });
       }
     }
     // Whether a hundred times is possible at all, in figures of this run.
