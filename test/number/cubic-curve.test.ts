@@ -175,9 +175,12 @@ describe('laws', () => {
     fc.assert(
       fc.property(points, fc.constantFrom(...methods), ({ x, y }, method) => {
         const curve = cubicCurve({ fn, x, y, method });
-        x.forEach((place, i) => expect(cubicValue({ fn, curve, x: place }).value).toBeCloseTo(y[i]!, 9));
+        // Slopes grow with the ratio of the gaps, and digits go with its square: 500 from the widest to the narrowest.
+        const gaps = x.slice(1).map((place, i) => place - x[i]!);
+        const room = 1e-12 + 5e-15 * (Math.max(...gaps) / Math.min(...gaps)) ** 2;
+        x.forEach((place, i) => expect(Math.abs(cubicValue({ fn, curve, x: place }).value - y[i]!)).toBeLessThan(room));
         const straight = cubicCurve({ fn, x, y: x.map((v) => 3 - 2 * v), method });
-        straight.slope.forEach((m) => expect(m).toBeCloseTo(-2, 9));
+        straight.slope.forEach((m) => expect(Math.abs(m + 2)).toBeLessThan(room));
       }),
     );
   });
