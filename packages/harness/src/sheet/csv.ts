@@ -37,12 +37,14 @@ function headsOf(column: SheetColumn): string[] {
 }
 
 function cellsOf(columns: readonly SheetColumn[], row: SheetRow): string[] {
-  return columns.flatMap((column) => {
+  const cells: string[] = [];
+  for (const column of columns) {
     const cell = row[column.key];
     const text = cellText(column, cell, true);
-    const safe = typeof cell === 'string' ? disarmed(text) : text;
-    return column.under === undefined ? [safe] : [safe, disarmed(String(row[column.under] ?? ''))];
-  });
+    cells.push(typeof cell === 'string' ? disarmed(text) : text);
+    if (column.under !== undefined) cells.push(disarmed(String(row[column.under] ?? '')));
+  }
+  return cells;
 }
 
 function disarmed(text: string): string {

@@ -57,5 +57,6 @@ function strong(text: string): string {
 
 /** Text that Markdown does not take for marks of its own, on one line. */
 function safe(text: string): string {
+  if (!/[\\`*_[\]<>|#\n]/.test(text)) return text;
   return text.replace(/\s*\n\s*/g, ' ').replace(/[\\`*_[\]<>|#]/g, '\\$&');
 }

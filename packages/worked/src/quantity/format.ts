@@ -159,9 +159,11 @@ function roundedOf(
     throw new InputError(fn, 'round', 'oneOf', round, "must be 'nearest', 'up' or 'down'");
   }
   const negative = value < 0;
-  const [mantissa = '0', exponent = '0'] = Math.abs(value).toExponential().split('e');
-  const all = mantissa.replace('.', '');
-  const place = Number(exponent) - all.length + 1 + shift;
+  // As 1.2345e-7: a digit, a point if there are more, the rest.
+  const shortest = Math.abs(value).toExponential();
+  const end = shortest.indexOf('e');
+  const all = shortest.charAt(0) + shortest.slice(2, Math.max(2, end));
+  const place = Number(shortest.slice(end + 1)) - all.length + 1 + shift;
   if (value === 0) {
     const prefix = decimals === undefined ? '' : prefixOf(null);
     return { negative: false, digits: '0', place: decimals === undefined ? 0 : -decimals, prefix };
