@@ -111,7 +111,9 @@ export function outputBySpeed(input: EnergyBudgetInput): ChartSpec {
     else Object.assign(same, { name: `${same.name}, ${name}`, balanceA: Math.min(same.balanceA, balanceA) });
   }
   const most = Math.max(...points.map(([, y]) => y), ...asked.map(({ meanA }) => meanA));
-  // States of one speed lie one above the other: their names go to different sides. Left of a point runs the curve.
+  const mostRpm = Math.max(...alternator.points.map(({ rotorRpm }) => rotorRpm));
+  // States of one speed lie one above the other: their names go to different sides. Left of a
+  // point runs the curve, but near the end of the scale there is no room on the right.
   const sides = [{}, { labelSide: 'above' }, { labelSide: 'left' }] as const;
   return {
     title: 'What the curve gives, and what each state takes',
@@ -125,7 +127,7 @@ export function outputBySpeed(input: EnergyBudgetInput): ChartSpec {
         colour: balanceA < 0 ? ('red' as const) : ('copper' as const),
         as: 'dots' as const,
         labelAt: 0,
-        ...sides[i % sides.length],
+        ...(rotorRpm > 0.8 * mostRpm ? ({ labelSide: 'left' } as const) : sides[i % sides.length]),
       })),
     ],
   };

@@ -119,8 +119,8 @@ export function warningByOther(table: WarningLimits): ChartSpec {
         colour: 'verdigris',
         as: 'line',
         dash: '',
-        labelAt: Math.max(1, middle - 2),
-        labelSide: 'left',
+        labelAt: table.rows.length - 1,
+        labelSide: 'above',
       },
       {
         name: 'warned at',

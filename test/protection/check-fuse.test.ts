@@ -363,25 +363,6 @@ describe('two fuses in a row', () => {
     expect(row(10, main100, 600).selectivity).toBe('kept');
     expect(checkFuse(base).selectivity).toBeNull();
   });
-  it('more current never mends it, more melting I²t never harms it', () => {
-    const rank = { kept: 2, 'not-printed': 1, 'not-kept': 0 };
-    fc.assert(
-      fc.property(
-        fc.constantFrom(1, 3, 5, 10, 20, 40),
-        fc.constantFrom(30, 60, 100, 150),
-        fc.double({ min: 10, max: 3000, noNaN: true }),
-        fc.double({ min: 1, max: 3, noNaN: true }),
-        fc.double({ min: 1, max: 1e5, noNaN: true }),
-        (down, ratingA, mostA, k, meltingI2tA2s) => {
-          const up = { ...main100, ratingA, meltingI2tA2s };
-          const verdict = row(down, up, mostA).selectivity ?? 'not-kept';
-          expect(rank[row(down, up, k * mostA).selectivity ?? 'not-kept']).toBeLessThanOrEqual(rank[verdict]);
-          const better = row(down, { ...up, meltingI2tA2s: k * meltingI2tA2s }, mostA).selectivity ?? 'not-kept';
-          expect(rank[better]).toBeGreaterThanOrEqual(rank[verdict]);
-        },
-      ),
-    );
-  });
   it('a melting I²t is above 0', () => {
     const upstream = { ...main100, meltingI2tA2s: 0 };
     expectInputError(() => checkFuse({ ...base, upstream }), 'upstream.meltingI2tA2s', 'above');
