@@ -58,6 +58,8 @@ export interface MotorStartResult {
 /** Error of one step in shares of stall current and supply. */
 const STEP = 1e-6;
 const SAMPLES = 48;
+/** Tops of a ringing current that are looked at: the first is the highest, unless what drives it still rises. */
+const RINGS = 12;
 
 /** Components of the state: current over stall current, EMF over supply, duty, ∫ d i, ∫ d i². */
 const CURRENT = 0;
@@ -197,6 +199,19 @@ export function motorStart(input: MotorStartInput): MotorStartResult {
       peak = state[CURRENT] as number;
       peakTimeS = time;
     }
+  }
+  // A light rotor rings as it breaks away, quicker than the samples lie: its first tops one by one.
+  state = (moments[0] as { state: Float64Array }).state;
+  time = 0;
+  for (let k = 0; k < RINGS && time < endS; k++) {
+    go(Math.min(endS, time + tau / 100));
+    go(endS, (y) => -slope(y));
+    if ((state[CURRENT] as number) > peak) {
+      peak = state[CURRENT] as number;
+      peakTimeS = time;
+    }
+    go(Math.min(endS, time + tau / 100));
+    go(endS, slope);
   }
   const peakA = runUpS === null ? stallA : Math.max(peak * stallA, steady.currentA);
   const through = runUpS ?? 1;
