@@ -187,29 +187,26 @@ export function motorStart(input: MotorStartInput): MotorStartResult {
     moments.push({ time, state });
   }
   const amps = moments.map((moment) => moment.state[CURRENT] as number);
-  let top = amps.indexOf(Math.max(...amps));
+  const top = amps.indexOf(Math.max(...amps));
   let peak = amps[top] as number;
   let peakTimeS = (moments[top] as { time: number }).time;
-  // The top lies between the samples on either side: where the current stops rising.
+  /** On to where the current stops rising, and the peak with it. */
+  const climb = (until: number): void => {
+    go(until, (y) => -slope(y));
+    if ((state[CURRENT] as number) <= peak) return;
+    peak = state[CURRENT] as number;
+    peakTimeS = time;
+  };
+  // The top lies between the samples on either side.
   if (top > 0 && top < SAMPLES) {
-    top -= 1;
-    ({ time, state } = moments[top] as { time: number; state: Float64Array });
-    go((moments[top + 2] as { time: number }).time, (y) => -slope(y));
-    if ((state[CURRENT] as number) > peak) {
-      peak = state[CURRENT] as number;
-      peakTimeS = time;
-    }
+    ({ time, state } = moments[top - 1] as { time: number; state: Float64Array });
+    climb((moments[top + 1] as { time: number }).time);
   }
   // A light rotor rings as it breaks away, quicker than the samples lie: its first tops one by one.
-  state = (moments[0] as { state: Float64Array }).state;
-  time = 0;
+  ({ time, state } = moments[0] as { time: number; state: Float64Array });
   for (let k = 0; k < RINGS && time < endS; k++) {
     go(Math.min(endS, time + tau / 100));
-    go(endS, (y) => -slope(y));
-    if ((state[CURRENT] as number) > peak) {
-      peak = state[CURRENT] as number;
-      peakTimeS = time;
-    }
+    climb(endS);
     go(Math.min(endS, time + tau / 100));
     go(endS, slope);
   }
